@@ -1,0 +1,73 @@
+"""The terminal command `sizekeeper`."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sizekeeper import __version__
+from sizekeeper.errors import SizekeeperError
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+_WRONG = 2
+
+_ABOUT = """\
+Choose the size to cut from a multi-size sewing pattern: finished garment measurements minus your own,
+region by region, against the ease you like.
+
+Without a command it opens the window on your library."""
+
+_EXAMPLES = """\
+examples:
+  sizekeeper                                         open the window
+  sizekeeper demo                                    open the window on the demo household (a copy of its own)
+  sizekeeper read chart.xlsx                         show how a chart file is understood
+  sizekeeper rank --person me.toml --chart dress.csv rank the sizes of a chart for a person"""
+
+
+def parser() -> argparse.ArgumentParser:
+    """The command line's words."""
+    from sizekeeper.cli import rank, read  # noqa: PLC0415 - they know the measures, which the window need not load first
+
+    top = argparse.ArgumentParser(
+        prog="sizekeeper",
+        description=_ABOUT,
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    top.add_argument("--version", action="version", version=f"%(prog)s {__version__}")
+    top.add_argument("--library", type=Path, metavar="FILE", help="open this library file instead of your own")
+    commands = top.add_subparsers(dest="command", title="commands", metavar="COMMAND")
+    commands.add_parser("demo", help="open the window on the invented demo household")
+    read.add_parser(commands)
+    rank.add_parser(commands)
+    return top
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command; errors of the user's world are one sentence on stderr and exit code 2."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    args = argparse.Namespace(command=None, library=None) if not words else parser().parse_args(words)
+    try:
+        return _run(args)
+    except SizekeeperError as error:
+        print(f"sizekeeper: {error}", file=sys.stderr)
+        return _WRONG
+
+
+def _run(args: argparse.Namespace) -> int:
+    if args.command == "read":
+        from sizekeeper.cli import read  # noqa: PLC0415 - each command loads only what it needs
+
+        return read.run(args)
+    if args.command == "rank":
+        from sizekeeper.cli import rank  # noqa: PLC0415 - each command loads only what it needs
+
+        return rank.run(args)
+    from sizekeeper.cli import window  # noqa: PLC0415 - each command loads only what it needs
+
+    return window.run(args)

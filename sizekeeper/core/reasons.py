@@ -1,0 +1,104 @@
+"""Why a size is where it is in the ranking: every number of it, in words and figures."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sizekeeper.core.ease import SAME
+from sizekeeper.core.notation import show
+from sizekeeper.core.places import join
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from sizekeeper.core.preference import Band
+    from sizekeeper.core.result import Candidate, Fit, RegionAt, RegionFit
+    from sizekeeper.core.sentences import Wording
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One region of one candidate as texts: what it gives, what is asked, how far off, how it counts, what it adds."""
+
+    measure: str
+    name: str
+    given: str
+    asked: str
+    off: str
+    counts: str
+    adds: str
+    band: Band | None
+
+
+_COUNTS = {"lead": "twice", "counted": "once", "free": "not", "adjustable": "if short"}
+
+
+def reasons(fit: Fit, regions: Mapping[str, RegionAt], words: Wording) -> list[Reason]:
+    """The reasons for a position, region by region, in body order."""
+    return [_reason(fit, region, regions[region.measure], words) for region in fit.regions if region.measure in regions]
+
+
+def _reason(fit: Fit, region: RegionFit, at: RegionAt, words: Wording) -> Reason:
+    body = fit.mode == "body"
+    given = at.chart_cm if body else at.ease_cm
+    asked = region.body_cm if body else at.asked_cm
+    return Reason(
+        measure=region.measure,
+        name=words.name(region.measure),
+        given=_figure(given, words),
+        asked=_figure(asked, words),
+        off=_off(at.diff_cm, words),
+        counts=_COUNTS[region.role] if region.weight != 1 or region.role != "lead" else "once",
+        adds="–" if at.loss is None else f"{at.loss:.2f}",
+        band=at.band,
+    )
+
+
+def _figure(cm: float | None, words: Wording) -> str:
+    return "–" if cm is None else show(cm, words.notation, unit=False)
+
+
+def _off(cm: float | None, words: Wording) -> str:
+    if cm is None:
+        return "–"
+    text = show(abs(cm), words.notation, unit=False)
+    return "none" if text == "0" else f"{text} {'short' if cm < 0 else 'over'}"
+
+
+def misfit_of(fit: Fit, regions: Mapping[str, RegionAt]) -> float | None:
+    """How far a position is off, cm: the root of the weighted mean loss of the regions that have a figure there."""
+    known = [(r.weight, at.loss) for r in fit.regions if (at := regions.get(r.measure)) and at.loss is not None]
+    weights = sum(weight for weight, _ in known)
+    return math.sqrt(sum(loss for _, loss in known) / weights) if weights else None
+
+
+def sum_words(fit: Fit, candidate: Candidate, words: Wording) -> str:
+    """How the regions add up to a candidate's misfit."""
+    if candidate.misfit_cm is None:
+        return "No region that counts has a figure here."
+    known = [r for r in fit.regions if candidate.regions[r.measure].loss is not None]
+    total = sum(candidate.regions[r.measure].loss or 0.0 for r in known)
+    weights = sum(r.weight for r in known)
+    return (
+        f"Off by {words.length(candidate.misfit_cm)}: the square root of {total:.2f} (all that is added, in cm²) "
+        f"divided by {weights} (how often regions count). A shortage counts like twice as much over."
+    )
+
+
+def standing(candidate: Candidate, best: Candidate, words: Wording) -> str:
+    """What else decides a candidate's rank, in a few words; empty when nothing does."""
+    said = []
+    if candidate.missing:
+        said.append(f"no figure at {join([words.the(m) for m in candidate.missing])}")
+    if not candidate.wearable:
+        said.append("cannot be put on")
+    said += [f"{words.the(m)} {words.sewn(short)} short" for m, short in _short(candidate.regions)]
+    if candidate.tied and candidate is not best:
+        said.append("tied within the tape’s error")
+    return ", ".join(said)
+
+
+def _short(regions: Mapping[str, RegionAt]) -> Sequence[tuple[str, float]]:
+    return [(measure, at.short_cm) for measure, at in regions.items() if at.short_cm and at.short_cm > SAME]

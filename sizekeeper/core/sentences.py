@@ -1,0 +1,258 @@
+"""What a fit says in words: the verdict, its doubts, and how sure it is.
+
+Every sentence is made from the values of `result.py` alone, so that window, terminal and paper say the same. The
+sentences speak of "the bust", never of "your bust": the one who sews is often not the one who is measured.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from sizekeeper.core.ease import SAME
+from sizekeeper.core.notation import show
+from sizekeeper.core.places import join, place_words
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from sizekeeper.core.notation import Notation
+    from sizekeeper.core.result import Blend, Candidate, Fit, LeftOut, RegionFit
+
+_MM_PER_CM = 10
+_SMALL_CM = 2.0
+"""Centimetre figures below this are said in millimetres where they are drawn or sewn."""
+
+_WORTH_SAYING = 0.25 - SAME
+"""How many steps past the listed sizes the best place must lie to be spoken of: the finest line there is (coined)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """How figures and measures are said: the notation, and the trade name of a measure by id."""
+
+    notation: Notation
+    name: Callable[[str], str]
+
+    def the(self, measure: str) -> str:
+        """A measure inside a sentence: `the upper arm`."""
+        return f"the {self.name(measure).lower()}"
+
+    def length(self, cm: float) -> str:
+        """A length with its unit."""
+        return show(cm, self.notation)
+
+    def sewn(self, cm: float) -> str:
+        """A small distance as it is drawn or let out: `8 mm`, `3/8 in`; never less than what is needed."""
+        if self.notation.unit == "cm" and cm < _SMALL_CM - SAME:
+            return f"{_steps_up(cm * _MM_PER_CM, Fraction(1))} mm"
+        step = Fraction(1, 16) if self.notation.unit == "in" else Fraction(1, 10)
+        whole = _steps_up(float(Fraction(cm) / _cm_per(self.notation)), step)
+        return show(whole * step * _cm_per(self.notation), _stepped(self.notation, step))
+
+    def room(self, cm: float) -> str:
+        """A safe margin, rounded down so that it never promises more than is true."""
+        step = Fraction(1, 8) if self.notation.unit == "in" else Fraction(1, 10)
+        whole = int((Fraction(cm) + Fraction(SAME)) / _cm_per(self.notation) / step)
+        return show(whole * step * _cm_per(self.notation), _stepped(self.notation, step))
+
+    def shift(self, cm: float) -> str:
+        """A change of a body measure: `1 in more`, `0.4 cm less`; the least bit where it rounds to nothing."""
+        way = "less" if cm < 0 else "more"
+        text = show(abs(cm), self.notation)
+        return f"the least bit {way}" if text.startswith("0 ") else f"{text} {way}"
+
+
+def _cm_per(notation: Notation) -> Fraction:
+    return Fraction(254, 100) if notation.unit == "in" else Fraction(1)
+
+
+def _stepped(notation: Notation, step: Fraction) -> Notation:
+    return type(notation)(notation.unit, step)
+
+
+def _steps_up(value: float, step: Fraction) -> int:
+    """How many steps cover a value, at least one."""
+    return max(1, -int(-(Fraction(value) - Fraction(SAME)) // step))
+
+
+def headline(fit: Fit, words: Wording) -> str:
+    """The verdict in one sentence."""
+    if fit.verdict.kind == "blend" and fit.blend is not None:
+        return f"Grade between sizes: {blend_words(fit.blend, fit.labels, words)}."
+    place = place_words(fit.verdict.position, fit.labels)
+    closest = "no_single_size" in fit.flags
+    if fit.verdict.kind == "between":
+        return f"No single size fits. Trace {place}." if closest else f"Trace {place}."
+    return f"No single size fits; {place} comes closest." if closest else f"Cut {place} straight."
+
+
+def blend_words(blend: Blend, labels: tuple[str, ...], words: Wording) -> str:
+    """The sizes of a blend from the top down: `38 at the bust and the waist, 42 at the hip`."""
+    runs: list[tuple[float, list[str]]] = []
+    for measure, position in blend.positions.items():
+        if not runs or runs[-1][0] != position:
+            runs.append((position, []))
+        runs[-1][1].append(words.the(measure))
+    return ", ".join(f"{place_words(position, labels)} at {join(names)}" for position, names in runs)
+
+
+def doubts(fit: Fit, words: Wording) -> tuple[str, ...]:
+    """Which other size it might be, and when: what stands beside the verdict. Empty when nothing does."""
+    return (*_straight(fit), *ties(fit, words))
+
+
+def warnings(fit: Fit, words: Wording) -> tuple[str, ...]:
+    """What is wrong with the best there is, the gravest first; empty when nothing is."""
+    chosen = chosen_candidate(fit)
+    said = [*_will_not_close(fit, chosen, words), *_out_of_range(fit), *_lacking(chosen, words)]
+    if fit.blend is not None and fit.verdict.kind == "blend" and fit.blend.flags:
+        said.append("More than two sizes between neighbouring levels: alter the pattern there instead of grading.")
+    if fit.mode == "body":
+        said.append("There are no finished measurements here, so the ease is unknown.")
+    if "lead_absent" in fit.flags:
+        said.append("The measure that usually leads is missing, so all count alike.")
+    return tuple(said)
+
+
+def chosen_candidate(fit: Fit) -> Candidate | None:
+    """The candidate at the verdict's position; for a blend the size at the level that leads."""
+    return next((c for c in fit.candidates if abs(c.position - fit.verdict.position) < SAME), None)
+
+
+def _will_not_close(fit: Fit, chosen: Candidate | None, words: Wording) -> list[str]:
+    if chosen is None:
+        return []
+    place = place_words(chosen.position, fit.labels)
+    said = [] if any(c.wearable for c in fit.candidates) else ["None of these sizes can be worn as it is."]
+    for region in fit.regions:
+        at = chosen.regions.get(region.measure)
+        if at is not None and at.short_cm and region.weight and region.role != "adjustable":
+            where = words.the(region.measure)
+            said.append(f"{_capital(place)} will not close at {where}: let out {words.sewn(at.short_cm)}.")
+    return said
+
+
+def _out_of_range(fit: Fit) -> list[str]:
+    best, last = fit.best_position, len(fit.labels) - 1
+    if best is None or -_WORTH_SAYING < best < last + _WORTH_SAYING:
+        return []
+    end = f"last size, {fit.labels[-1]}" if best > last else f"first size, {fit.labels[0]}"
+    return [f"The best place lies past the chart’s {end}: what is said there is extrapolated; make a toile first."]
+
+
+def _straight(fit: Fit) -> list[str]:
+    """Which listed size is the best, where the verdict is not one."""
+    if fit.verdict.kind == "straight":
+        return []
+    best = next((c for c in fit.candidates if c.between is None), None)
+    return [f"The best single size is {best.label}."] if best is not None else []
+
+
+def _lacking(chosen: Candidate | None, words: Wording) -> list[str]:
+    if chosen is None or not chosen.missing:
+        return []
+    where = join([words.the(m) for m in chosen.missing])
+    return [f"The chart gives {chosen.label} no figure at {where}, so that is not judged."]
+
+
+def ties(fit: Fit, words: Wording) -> list[str]:
+    """The sizes that would be best within the error of the tape: `42 only if the bust is really 1 in more.`"""
+    said: dict[str, list[str]] = {}
+    for measure, shift, label in fit.ties:
+        said.setdefault(label, []).append(f"{words.the(measure)} is really {words.shift(shift)}")
+    return [f"{label} only if {join(ifs, 'or')}." for label, ifs in said.items()]
+
+
+def room_for_error(fit: Fit, words: Wording) -> str:
+    """How far the tape may be off: `Safe unless the waist is 1.2 cm more than measured.` Empty where other doubts say it."""
+    if fit.ties or fit.verdict.kind != "straight":
+        return ""
+    found = nearest_margins(fit.regions)
+    if not found:
+        return "Safe: no single measurement is likely to be so far off that it would change the size."
+    region, shift = found[0]
+    way = "more" if shift > 0 else "less"
+    return f"Safe unless {words.the(region.measure)} is {words.room(abs(shift))} {way} than measured."
+
+
+def nearest_margins(regions: Iterable[RegionFit]) -> list[tuple[RegionFit, float]]:
+    """The regions with a safe margin, the smallest first, with the shift that ends it (negative: smaller)."""
+    found = []
+    for region in regions:
+        shifts = [-region.safe_down_cm] if region.safe_down_cm is not None else []
+        shifts += [region.safe_up_cm] if region.safe_up_cm is not None else []
+        if shifts:
+            found.append((region, min(shifts, key=abs)))
+    return sorted(found, key=lambda pair: abs(pair[1]))
+
+
+def measure_again(fit: Fit, words: Wording, *, at_most: int = 3) -> str:
+    """What to measure again before cutting: the regions whose margin lies within what the tape may be off."""
+    found = [(r, s) for r, s in nearest_margins(fit.regions) if abs(s) <= r.tolerance_cm + SAME]
+    if not found:
+        return ""
+    reasons = [
+        f"{words.the(region.measure)} ({words.shift(shift)} changes the size, and the tape may be off by "
+        f"{words.length(region.tolerance_cm)})"
+        for region, shift in found[:at_most]
+    ]
+    return f"Measure again before cutting: {join(reasons)}."
+
+
+def chart_says(fit: Fit, words: Wording) -> str:
+    """What the body chart alone would say; empty without a body chart."""
+    if not fit.chart_says:
+        return ""
+    if len(fit.chart_says) > 1 and len(set(fit.chart_says.values())) == 1:
+        return f"The body chart alone says {next(iter(fit.chart_says.values()))} all over."
+    said = ", ".join(f"{label} at {words.the(measure)}" for measure, label in fit.chart_says.items())
+    return f"The body chart alone says {said}."
+
+
+_WHY_LEFT_OUT = {
+    "no_measurement": "not measured yet",
+    "no_finished": "no finished figure on the pattern",
+    "no_chart": "no figure in the body chart",
+    "half_width_suspected": "may be printed as a half width: say which on the Pattern page",
+}
+
+
+def left_out(fit: Fit, words: Wording) -> str:
+    """The measures that could not be judged, with the reason; empty when there are none."""
+    by_reason: dict[str, list[str]] = {}
+    for entry in fit.left_out:
+        by_reason.setdefault(why_left_out(entry), []).append(words.the(entry.measure))
+    if not by_reason:
+        return ""
+    return f"Not judged: {'; '.join(f'{join(names)} ({why})' for why, names in by_reason.items())}."
+
+
+def why_left_out(entry: LeftOut) -> str:
+    """Why a measure could not be judged, in a few words."""
+    return _WHY_LEFT_OUT[entry.reason]
+
+
+ROLE_WORDS = {
+    "lead": "choose size by",
+    "counted": "must fit",
+    "free": "hangs free",
+    "adjustable": "gathers or elastic",
+}
+"""The roles of a region as they are said on screen."""
+
+
+def region_note(region: RegionFit, words: Wording) -> str:
+    """How a region counts, in a few words: `hangs clear: 66 cm of ease`, `choose size by · asks 5.1 cm`."""
+    if region.hangs_clear_cm is not None and region.role == "free" and not region.role_given:
+        return f"hangs clear: {words.length(region.hangs_clear_cm)} of ease"
+    role = ROLE_WORDS[region.role]
+    if region.asked_cm is None or region.role == "free":
+        return role
+    asked = f"asks {words.length(region.asked_cm)}"
+    return asked if region.role == "counted" else f"{role} · {asked}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,75 @@
+"""A table as found on a sheet, before units and kinds are settled: sizes, rows and the words said about each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from sizekeeper.importing.grid import GridCell
+from sizekeeper.importing.labels import Label
+from sizekeeper.importing.vocabulary import Kind
+
+Orientation = Literal["measures_in_rows", "sizes_in_rows", "long"]
+
+
+@dataclass(frozen=True, slots=True)
+class RawSize:
+    """A size as headed: its label, the other names printed for it and the cell of the label."""
+
+    label: str
+    at: str
+    aliases: tuple[str, ...] = ()
+    date: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RawFigure:
+    """A filled cell of a row, with the unit its column states."""
+
+    cell: GridCell
+    unit: str | None = None
+
+
+@dataclass(slots=True)
+class RawRow:
+    """A measure's row: the label and all that label, section and column say, and the cells by size, in order of print."""
+
+    label: Label
+    at: str
+    kind: Kind | None = None
+    kind_from_row: bool = False
+    units: tuple[str, ...] = ()
+    context_units: tuple[str, ...] = ()
+    view: str | None = None
+    variant: str | None = None
+    cells: dict[int, list[RawFigure]] = field(default_factory=dict)
+    merged: bool = False
+
+
+@dataclass(slots=True)
+class RawTable:
+    """Sizes and rows that share one header. `places` are the cells of the header's own words, by role."""
+
+    sheet: str
+    orientation: Orientation
+    sizes: list[RawSize]
+    rows: list[RawRow] = field(default_factory=list)
+    title: str = ""
+    title_at: str = ""
+    kind: Kind | None = None
+    units: tuple[str, ...] = ()
+    titled: bool = False
+    both_kinds: bool = False
+    missing_rows: list[tuple[str, str]] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Found:
+    """All that was found on a sheet: tables in order, what each cell was taken for, and the texts around the tables."""
+
+    sheet: str
+    tables: list[RawTable] = field(default_factory=list)
+    roles: dict[str, str] = field(default_factory=dict)
+    titles: list[GridCell] = field(default_factory=list)
+    notes: list[GridCell] = field(default_factory=list)
+    single_column: bool = False

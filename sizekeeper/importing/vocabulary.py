@@ -1,0 +1,131 @@
+"""The words that charts are labelled with, in six languages: kinds, half widths, views, variants, cups and size words.
+
+The lists are common practice of printed patterns, no source, each in English, French, German, Dutch, Spanish, Italian.
+"""
+
+from __future__ import annotations
+
+import functools
+import re
+import unicodedata
+from typing import Literal
+
+Kind = Literal["body", "finished"]
+
+
+def _words(pattern: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{pattern})(?!\w)", re.IGNORECASE)
+
+
+BODY = _words(
+    r"body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|of the wearer|actual measurements|"
+    r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
+    r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
+    r"lichaams?(?:maten|maat)?|lichaam|past bij|"
+    r"(?:del )?cuerpo|corporal(?:es)?|(?:del )?corpo|corporee",
+)
+FINISHED = _words(
+    r"finished|garments?|final|completed|made[- ]up|finished size|"
+    r"fertig(?:e[sn]?|ma(?:ß|ss)e?n?)?|kleidungsst[uü]ck(?:e?s|ma(?:ß|ss)e)?|kleiderma(?:ß|ss)e|fertiges kleidungsst[uü]ck|"
+    r"finie?s?|v[eê]tements?|termin[eé]e?s?|"
+    r"afgewerkte?|eindma(?:at|ten)|kledingstuk(?:maten)?|kledingmaten|voltooide?|"
+    r"prendas?|terminad[oa]s?|acabad[oa]s?|"
+    r"capo|finit[oaie]|indument[oi]|confezionat[oaie]",
+)
+NEITHER = _words(
+    r"measurements?|measures?|dimensions?|sizing|chart|table|guide|ma(?:ß|ss)e|ma(?:ß|ss)tabelle|mesures?|tableau|maten|"
+    r"maattabel|medidas?|tabla|misure?|tabella|of|the|in|du|de|del|des|della|von|van",
+)
+HALF = re.compile(
+    r"½|(?<![\w/.,½¼¾-])(?<!\d )1/2(?![\w/])|(?<!\w)(?:half|halbe[rsn]?|halb|halve|demi|mi|semi|medi[oa]|mitad|mezz[oa]|met[aà]|"
+    r"laid flat|lying flat|measured flat|flat|flach(?: gemessen)?|[aà] plat|plat(?: gemeten)?|vlak|en plano|plano|in piano|"
+    r"piatto|pit to pit|(?:armpit|underarm|edge|side|seam) to (?:armpit|underarm|edge|side|seam)|"
+    r"(?:across,? ?|width,? ?)?(?:\(|, ?)?(?:[x×] ?2|2 ?[x×])\)?)(?!\w)",
+    re.IGNORECASE,
+)
+QUARTER = re.compile(
+    r"¼|(?<![\w/.,½¼¾-])(?<!\d )1/4(?![\w/])|(?<!\w)(?:quarter|viertel|quart|kwart|cuarto|quarto|(?:[x×] ?4|4 ?[x×]))(?!\w)",
+    re.IGNORECASE,
+)
+VIEW = re.compile(
+    r"(?<!\w)(?:views?|version|style|ansicht|ausführung|vue|modèle|aanzicht|versie|vista|versión|versione|variante|modell|"
+    r"modello|modelo)\s*[:.]?\s+(?P<view>[A-Z0-9]{1,2}(?:\s*(?:,|&|/|\+|and|und|et|en|y|e)\s*[A-Z0-9]{1,2})*)(?!\w)",
+    re.IGNORECASE,
+)
+VIEW_HEAD = _words(r"views?|version|style|ansicht|vue|modèle|aanzicht|versie|vista|versión|versione|modell|modello|modelo")
+CUP = re.compile(
+    r"(?<!\w)(?:(?P<a>[A-K]{1,3}(?:\s*[/–-]\s*[A-K]{1,3})?)[\s-]*(?:cups?|k[oö]rbchen|cupmaat)|"
+    r"(?:cups?|k[oö]rbchen|bonnets?|copa|coppa|cupmaat)\s*[:.]?\s*(?P<b>[A-K]{1,3}(?:\s*[/–-]\s*[A-K]{1,3})?))(?!\w)",
+    re.IGNORECASE,
+)
+CUP_HEAD = _words(r"cups?|cup size|k[oö]rbchen|k[oö]rbchengr[oö](?:ß|ss)e|bonnets?|copa|coppa|cupmaat")
+VARIANT = _words(
+    r"petites?|regular|reg|tall|plus(?: size)?|misses|women's|womens|junior|average|slim|husky|"
+    r"langgr[oö](?:ß|ss)en?|kurzgr[oö](?:ß|ss)en?|normalgr[oö](?:ß|ss)en?",
+)
+VARIANT_ALONE = _words(
+    r"petites?|regular|reg|tall|plus(?: size)?|misses|misses'|miss|women's|womens|women|men|men's|girls?|boys?|junior|average|"
+    r"slim|husky|short|long|standard|normal|extra long|kurz|lang|gro(?:ß|ss)|damen|herren|court|courte|longue?|normale?|"
+    r"grande|standaard|kort|normaal|corto|cort[oa]|larg[oa]|alt[oa]|baj[oa]|lungo|lunga|regolare|maternity",
+)
+VARIANT_HEAD = _words(
+    r"variant|fit|length type|figure|figure type|height group|range|leg|passform|figurtyp|coupe|type de taille|lengtemaat|tipo",
+)
+KIND_HEAD = _words(r"type|kind|body/garment|body or garment|what|art|genre|soort|tipo|typ|of")
+UNIT_HEAD = _words(r"units?|einheit(?:en)?|unité|unités|eenheid|unidad(?:es)?|unità|measured in|uom")
+SIZE = _words(
+    r"sizes?|sz|size range|pattern size|gr(?:ö|oe|o)(?:ß|ss)en?|gr|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
+    r"ma(?:at|ten)|kledingmaat|confectiema(?:at|ten)|tallas?|tagli[ae]|misura taglia|age|ages|alter|âge|leeftijd|edad|età|"
+    r"uk|us|usa|eu|eur|euro|europe|european|american|british|french|german|italian|int|international|aus|"
+    r"fr|it|de|nl|es|jp|au|ru|alpha|numeric",
+)
+VALUE_HEAD = _words(
+    r"values?|figures?|amount|measurement|cm|mm|in|inch(?:es)?|wert|valeur|waarde|valor|valore|result|length|centimet(?:re|er)s",
+)
+GENERIC = _words(
+    r"measurements?|measures?|measuring|points?|of|the|in|all|chart|table|guide|size|sizes|dimension|dimensions|description|"
+    r"ma(?:ß|ss)e?|ma(?:ß|ss)tabelle|mesures?|tableau|des|de|du|maten|maattabel|medidas?|tabla|misure?|tabella|part|area|"
+    r"where|name|bezeichnung|désignation|omschrijving|descripción|descrizione|label|region|taglie|tallas",
+)
+STATED_FOR_ALL = re.compile(
+    r"(?:all |these |the )?(?:measurements?|figures?|sizes|dimensions|ma(?:ß|ss)e|mesures|maten|medidas|misure|angaben|"
+    r"alles|everything)[^.]{0,40}?(?:\bin\b|\ben\b|given|are|sind|sont|zijn|sono|:)\s*(?:in |en )?"
+    r"(?:cm|mm|inch|inches|centimet\w+|zentimetern?|zoll|pouces|duim|pulgadas|pollici|millimet\w+)\b",
+    re.IGNORECASE,
+)
+
+_KEEP = re.compile(r"[^\w½¼⅛]+", re.UNICODE)
+
+
+@functools.lru_cache(8192)
+def folded(text: str) -> str:
+    """A text for comparing: lower case, no accents, one space between words, no punctuation."""
+    bare = unicodedata.normalize("NFKD", text.casefold())
+    return " ".join(_KEEP.sub(" ", "".join(c for c in bare if not unicodedata.combining(c))).split())
+
+
+def kind_in(text: str) -> Kind | None:
+    """What a text says of the figures' kind; None where it says nothing or both."""
+    body, finished = BODY.search(text), FINISHED.search(text)
+    if body and finished:
+        return None
+    return "body" if body else "finished" if finished else None
+
+
+def view_in(text: str) -> str | None:
+    """The view a text names: `Length, view B` gives B."""
+    match = VIEW.search(text)
+    return match["view"].upper() if match else None
+
+
+def cup_in(text: str) -> str | None:
+    """The cup a text names: `Bust, C cup` gives `C cup`."""
+    match = CUP.search(text)
+    return f"{(match['a'] or match['b']).upper()} cup" if match else None
+
+
+def only(pattern: re.Pattern[str], text: str) -> bool:
+    """Whether nothing but the pattern's words, small words and punctuation stands in a text."""
+    if not pattern.search(text):
+        return False
+    return not re.search(r"\w", NEITHER.sub("", pattern.sub("", text)))

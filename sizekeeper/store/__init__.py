@@ -1,0 +1,1 @@
+"""The library file: entries with versions, backups and a lock, in SQLite."""

@@ -1,0 +1,1 @@
+"""The Qt window. The only package that imports Qt."""

@@ -1,0 +1,49 @@
+"""What an entry of the library is called on screen."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sizekeeper.core.chart import Chart
+from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.person import Person
+
+if TYPE_CHECKING:
+    from sizekeeper.store.codec import Value
+
+
+def entry_name(value: Value) -> str:
+    """The name of an entry, or that it has none yet."""
+    if isinstance(value, Person):
+        return value.name.strip() or "No name yet"
+    if isinstance(value, Pattern):
+        return value.title.strip() or "No title yet"
+    kind = "Body chart" if value.kind == "body" else "Finished chart"
+    return f"{kind}, {value.view}" if value.view else kind
+
+
+def entry_note(value: Person | Pattern) -> str:
+    """The line below a name in a list: how much is known of a person, what kind of pattern it is."""
+    if isinstance(value, Person):
+        return " · ".join((_measured(value), *value.groups))
+    garment = f"knit {value.garment}" if value.fabric == "knit" else value.garment
+    return " · ".join(part for part in (value.publisher.strip(), garment) if part)
+
+
+def _measured(person: Person) -> str:
+    count = len({reading.measure for reading in person.readings if reading.length is not None})
+    if not count:
+        return "not measured yet"
+    return "1 measurement" if count == 1 else f"{count} measurements"
+
+
+def is_hidden(value: Value) -> bool:
+    """Whether an entry is kept out of the lists; a chart follows its pattern."""
+    return not isinstance(value, Chart) and value.hidden
+
+
+def found_by(value: Person | Pattern, words: str) -> bool:
+    """Whether every word typed into the search box stands somewhere in what is known of the entry."""
+    parts = [entry_name(value), entry_note(value), value.notes]
+    text = " ".join(parts).casefold()
+    return all(word in text for word in words.casefold().split())

@@ -1,0 +1,143 @@
+"""What the Fit page shows: the chosen person against the chosen pattern, or what is missing first."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sizekeeper import assets
+from sizekeeper.core.body import body_figures
+from sizekeeper.core.comparison import Comparison, compare
+from sizekeeper.core.fit import fit_of
+from sizekeeper.core.question import Question
+from sizekeeper.core.reading_edit import Figure, figure_of
+from sizekeeper.core.verdict import chart_says
+from sizekeeper.errors import FitError
+from sizekeeper.ui.selection import Place
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from sizekeeper.core.chart import Chart
+    from sizekeeper.core.pattern import Pattern
+    from sizekeeper.core.person import Person
+    from sizekeeper.core.preference import EasePreference
+    from sizekeeper.core.result import Fit, Mode
+    from sizekeeper.ui.session import Session
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """What has to be done before a size can be compared: a heading, a sentence, and a button that leads there."""
+
+    heading: str
+    sentence: str
+    button: str = ""
+    place: Place | None = None
+
+
+@dataclass(frozen=True)
+class Found:
+    """A person against a pattern. `fit` is None while nothing can be compared; `problem` then says why.
+
+    `illegible` are measures of the pattern whose newest reading is not a length: they keep a field to be mended in.
+    """
+
+    person: Person
+    pattern: Pattern
+    preference: EasePreference
+    comparison: Comparison | None
+    fit: Fit | None
+    problem: str
+    illegible: tuple[str, ...]
+    charts: tuple[bool, bool]
+
+    def figure(self, measure: str) -> Figure | None:
+        """The readings that stand in the field of a measure."""
+        return figure_of(self.person, measure)
+
+    @property
+    def measures(self) -> tuple[str, ...]:
+        """The measures with a row: those judged, and those illegible."""
+        judged = [region.measure for region in self.fit.regions] if self.fit else []
+        order = list(assets.measures())
+        both = {*judged, *self.illegible}
+        return tuple(m.id for m in order if m.id in both)
+
+
+_NOBODY = Missing(
+    "Whose size is it?",
+    "Choose a person on the left, or add one and type her measurements. Bust, waist and hip are enough to start.",
+    "Go to the measurements",
+    Place("person"),
+)
+_NO_PATTERN = Missing(
+    "Which pattern is it?",
+    "Choose a pattern on the left, or add one and type what its envelope prints: the two or three sizes "
+    "that come into question are enough.",
+    "Go to the pattern",
+    Place("pattern"),
+)
+
+
+def look_up(session: Session, person: str, pattern: str, *, mode: Mode | None, view: str) -> Found | Missing:
+    """Compare the chosen person with the chosen pattern, drafts laid over; or say what comes first."""
+    who, what = session.person(person), session.pattern(pattern)
+    if who is None:
+        return _NOBODY
+    if what is None:
+        return _NO_PATTERN
+    body, finished = (_filled(session.chart(what.id, kind, view)) for kind in ("body", "finished"))
+    if body is None and finished is None:
+        return Missing(
+            "What does the envelope say?",
+            f"{what.title or 'This pattern'} has no figures yet. Type its body chart, its finished measurements, "
+            "or both; two or three sizes are enough.",
+            "Type the charts",
+            Place("pattern", what.id),
+        )
+    return _compare(who, what, body, finished, mode)
+
+
+def _filled(chart: Chart | None) -> Chart | None:
+    """A chart that has at least one figure; a blank one counts as none."""
+    if chart is None or not any(cell.low is not None for row in chart.rows for cell in row.cells):
+        return None
+    return chart
+
+
+def _compare(
+    person: Person, pattern: Pattern, body: Chart | None, finished: Chart | None, mode: Mode | None
+) -> Found | Missing:
+    preference = person.preference(pattern.garment, knit=pattern.knit)
+    figures = body_figures(person, assets.measures())
+    question = Question(pattern.garment, mode, pattern.stretch, preference=preference)
+    comparison, fit, problem = None, None, ""
+    try:
+        comparison = compare(figures, body, finished, question, assets.ease_defaults())
+        fit = fit_of(comparison, chart_says(figures, body, comparison.run.sizes))
+    except FitError as error:
+        problem = str(error)
+    illegible = _illegible(person, (chart for chart in (body, finished) if chart is not None))
+    if fit is None and not illegible and not preference.regions and mode is None:
+        return _nothing_in_common(person, problem)
+    charts = (body is not None, finished is not None)
+    return Found(person, pattern, preference, comparison, fit, problem, illegible, charts)
+
+
+def _illegible(person: Person, charts: Iterable[Chart]) -> tuple[str, ...]:
+    """Measures of the charts whose newest reading of the person is not a length."""
+    asked = {row.measure for chart in charts for row in chart.rows}
+    found = ((measure, figure_of(person, measure)) for measure in asked)
+    return tuple(sorted(measure for measure, figure in found if figure is not None and figure.exact_cm is None))
+
+
+def _nothing_in_common(person: Person, problem: str) -> Missing:
+    if any(reading.length is not None for reading in person.readings):
+        return Missing("Nothing to compare yet", problem, "Go to the measurements", Place("person", person.id))
+    return Missing(
+        f"Measure {person.name or 'her'} first",
+        "No measurements are typed yet. Bust, waist and hip are enough to see a size.",
+        "Type the measurements",
+        Place("person", person.id),
+    )

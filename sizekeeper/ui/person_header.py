@@ -1,0 +1,221 @@
+"""The head of the Person page: name, unit, birth date, child, groups and notes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, Signal
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QCheckBox,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QRadioButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from sizekeeper.core.staleness import grows, years_old
+from sizekeeper.ui import theme
+from sizekeeper.ui.day_text import read_day
+from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.person_fields import DraftField, DraftNotes, TitleField
+
+if TYPE_CHECKING:
+    from sizekeeper.core.person import Person
+    from sizekeeper.ui.person_desk import PersonDesk
+
+CHILD_CAUTION = "Children’s clothes: cords, small parts and nightwear flammability follow local rules (EN 14682 and local law)."
+BODY_CAUTION = "Not for compression or medical garments, protective clothing or harnesses: there the clinician or the product’s standard decides."
+
+
+class PersonHeader(QWidget):
+    """Who is measured. Each change is an edit.
+
+    Signals:
+        done(): Enter in the name asks to go on to the measurements.
+    """
+
+    done = Signal()
+
+    def __init__(self, desk: PersonDesk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.name = TitleField("Name", self)
+        self.name.setPlaceholderText("Name")
+        self.cm, self.inch = QRadioButton("c&m", self), QRadioButton("&in", self)
+        self.cm.setAccessibleName("Figures typed in centimetres")
+        self.inch.setAccessibleName("Figures typed in inches")
+        self.units = QButtonGroup(self)
+        self.units.addButton(self.cm)
+        self.units.addButton(self.inch)
+        self.born = DraftField("Born", self)
+        self.born.setPlaceholderText("optional")
+        self.age = Lettering("", "muted", self)
+        self.child = QCheckBox("&Child", self)
+        self.groups = DraftField("Groups", self)
+        self.groups.setPlaceholderText("household, friends")
+        self.notes = DraftNotes("Notes", self)
+        self.notes.setPlaceholderText("Notes: posture, one shoulder lower, what she likes")
+        self.says = Lettering("", "warning", self)
+        self.caution = Lettering("", "note", self)
+        self._lay()
+        self._connect()
+
+    def _lay(self) -> None:
+        facts = QHBoxLayout()
+        facts.setSpacing(theme.spacing())
+        for label, widgets in (
+            ("Figures in", (self.cm, self.inch)),
+            ("&Born", (self.born, self.age, self.child)),
+            ("G&roups", (self.groups,)),
+        ):
+            text = QLabel(label, self)
+            text.setBuddy(widgets[0])
+            facts.addWidget(text)
+            for widget in widgets:
+                facts.addWidget(widget)
+            facts.addSpacing(theme.spacing(2))
+        facts.setStretchFactor(self.groups, 1)
+        self.age.setWordWrap(False)
+        self.age.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+        left = QVBoxLayout()
+        left.setSpacing(theme.spacing())
+        left.addWidget(self.name)
+        left.addLayout(facts)
+        left.addStretch(1)
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(theme.spacing(3))
+        grid.setVerticalSpacing(theme.spacing(0.5))
+        grid.addLayout(left, 0, 0)
+        grid.addWidget(self.notes, 0, 1)
+        grid.addWidget(self.says, 1, 0, 1, 2)
+        grid.addWidget(self.caution, 2, 0, 1, 2)
+        grid.setColumnStretch(0, 3)
+        grid.setColumnStretch(1, 2)
+        self._space()
+
+    def _space(self) -> None:
+        self.notes.setFixedHeight(theme.spacing(9.5))
+        self.born.setFixedWidth(self.born.fontMetrics().averageCharWidth() * 14)
+        self.groups.setMinimumWidth(self.groups.fontMetrics().averageCharWidth() * 12)
+
+    def _connect(self) -> None:
+        self.name.typed.connect(self._on_name_typed)
+        self.name.entered.connect(self._on_name)
+        self.name.restored.connect(self._desk.restore)
+        self.name.stepped.connect(self._on_name_stepped)
+        self.cm.clicked.connect(self._on_cm)
+        self.inch.clicked.connect(self._on_inch)
+        self.born.entered.connect(self._on_born)
+        self.child.clicked.connect(self._on_child)
+        self.groups.entered.connect(self._on_groups)
+        self.notes.entered.connect(self._on_notes)
+
+    def refresh(self) -> None:
+        """Show the person as she is now."""
+        desk, person = self._desk, self._desk.person
+        if person is None:
+            return
+        today = desk.today()
+        self.name.show_text(person.name)
+        (self.inch if person.unit == "in" else self.cm).setChecked(True)
+        self.born.show_text(desk.plain_day(person.born) if person.born else "")
+        years = years_old(person.born, today) if person.born else None
+        self.age.setText("" if years is None else f"{years} {'year' if years == 1 else 'years'} old")
+        self.age.setVisible(years is not None)
+        self.child.setChecked(desk.child)
+        follows = person.born is not None and grows(person.born, today, child=False)
+        self.child.setEnabled(not follows and not desk.read_only)
+        self.child.setToolTip("By the date of birth" if follows else "Measurements count as old after 3 months, not 6")
+        self.groups.show_text(", ".join(person.groups))
+        self.notes.show_text(person.notes)
+        self.caution.setText(f"{CHILD_CAUTION} {BODY_CAUTION}" if desk.child else BODY_CAUTION)
+        for field in (self.name, self.born, self.groups, self.notes):
+            field.setReadOnly(desk.read_only)
+        for button in (self.cm, self.inch):
+            button.setEnabled(not desk.read_only)
+
+    def switched(self) -> None:
+        """Another person: nothing typed for the one before stays."""
+        for field in (self.name, self.born, self.groups):
+            field.put_text("")
+        self.say("")
+        self.refresh()
+
+    def say(self, sentence: str) -> None:
+        """Explain what is wrong with a field, or nothing."""
+        self.says.setText(sentence)
+        self.says.setVisible(bool(sentence))
+
+    def finish(self) -> None:
+        """Make the edit of what is being typed."""
+        for field in (self.name, self.born, self.groups, self.notes):
+            field.finish()
+
+    def _edit(self, text: str, after: Person, field: str) -> None:
+        self.say("")
+        self._desk.edit(text, after, field)
+
+    def _on_name_typed(self, text: str) -> None:
+        if (person := self._desk.person) is not None:
+            self._desk.draft(replace(person, name=text.strip()))
+
+    def _on_name(self, text: str) -> None:
+        person = self._desk.person
+        if person is None:
+            return
+        if text.strip():
+            self.name.put_text(text.strip())
+            self._edit("Change name", replace(person, name=text.strip()), "name")
+        else:
+            self._desk.restore()
+            self.name.put_text(person.name)
+            self.say("A person needs a name: the old one stays.")
+
+    def _on_name_stepped(self, step: int) -> None:
+        if step > 0:
+            self.done.emit()
+
+    def _on_cm(self) -> None:
+        if (person := self._desk.person) is not None:
+            self._edit("Type figures in cm", replace(person, unit="cm"), "unit")
+
+    def _on_inch(self) -> None:
+        if (person := self._desk.person) is not None:
+            self._edit("Type figures in inches", replace(person, unit="in"), "unit")
+
+    def _on_born(self, text: str) -> None:
+        person = self._desk.person
+        if person is None:
+            return
+        day, why = read_day(text, self._desk.today())
+        if why:
+            self.say(why)
+        else:
+            self._edit("Change birth date", replace(person, born=day), "born")
+            self.refresh()
+
+    def _on_child(self, checked: bool) -> None:  # noqa: FBT001 - Qt's own signal
+        if (person := self._desk.person) is not None:
+            self._edit("Mark as child" if checked else "Mark as grown", replace(person, child=checked), "child")
+
+    def _on_groups(self, text: str) -> None:
+        if (person := self._desk.person) is not None:
+            groups = tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))
+            self.groups.put_text(", ".join(groups))
+            self._edit("Change groups", replace(person, groups=groups), "groups")
+
+    def _on_notes(self, text: str) -> None:
+        if (person := self._desk.person) is not None:
+            self._edit("Change notes", replace(person, notes=text), "notes")
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow the text size."""
+        super().changeEvent(event)
+        if theme.font_changed(event) and hasattr(self, "caution"):
+            self._space()

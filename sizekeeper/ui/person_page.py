@@ -1,0 +1,177 @@
+"""The Person page: who she is, her measurements as typed, and how to take them."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedLayout, QVBoxLayout, QWidget
+
+from sizekeeper.core.person import Person
+from sizekeeper.store.codec import new_id
+from sizekeeper.ui import theme
+from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.person_desk import PersonDesk, Today
+from sizekeeper.ui.person_header import PersonHeader
+from sizekeeper.ui.person_taking import TakingBar
+from sizekeeper.ui.reading_list import ReadingList
+from sizekeeper.ui.reading_panel import ReadingPanel
+from sizekeeper.ui.selection import Place
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QShowEvent
+
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Session
+    from sizekeeper.ui.settings import Settings
+
+NEW_NAME = "New person"
+
+
+class PersonPage(QWidget):
+    """One person's measurements. Typing them with Enter or Tab between is the main job here."""
+
+    def __init__(
+        self,
+        session: Session,
+        selection: Selection,
+        settings: Settings,
+        parent: QWidget | None = None,
+        *,
+        today: Today = dt.date.today,
+    ) -> None:
+        super().__init__(parent)
+        self._selection = selection
+        self._behind = True
+        self.desk = PersonDesk(session, selection, settings, today, self)
+        self.header = PersonHeader(self.desk)
+        self.taking = TakingBar(self.desk)
+        self.list = ReadingList(self.desk)
+        self.panel = ReadingPanel(self.desk)
+        self._lay()
+        self._connect()
+        self._on_switched()
+
+    def _lay(self) -> None:
+        left = QVBoxLayout()
+        left.setSpacing(theme.spacing(1.5))
+        left.addWidget(self.taking)
+        left.addWidget(self.list, 1)
+        work = QHBoxLayout()
+        work.setSpacing(theme.spacing(4))
+        work.addLayout(left, 5)
+        work.addWidget(self.panel, 6)
+        full = QWidget(self)
+        page = QVBoxLayout(full)
+        margin = theme.spacing(3)
+        page.setContentsMargins(margin, theme.spacing(2), margin, theme.spacing(1.5))
+        page.setSpacing(theme.spacing(2))
+        page.addWidget(self.header)
+        page.addLayout(work, 1)
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(full)
+        self._stack.addWidget(self._empty_page())
+        self.setAutoFillBackground(True)
+        self._dress()
+
+    def _empty_page(self) -> QWidget:
+        """What to do while nobody is chosen."""
+        empty = QWidget(self)
+        self.add = QPushButton("&Add a person", empty)
+        column = QVBoxLayout(empty)
+        column.setSpacing(theme.spacing(2))
+        column.addStretch(2)
+        for widget in (
+            Lettering("Whose measurements?", "title", empty),
+            Lettering("Choose a person on the left, or add one and type the eight figures that matter most.", "muted", empty),
+        ):
+            widget.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            column.addWidget(widget)
+        column.addWidget(self.add, 0, Qt.AlignmentFlag.AlignHCenter)
+        column.addStretch(3)
+        return empty
+
+    def _connect(self) -> None:
+        self.desk.leaving.connect(self.finish)
+        self.desk.switched.connect(self._on_switched)
+        self.desk.refreshed.connect(self._on_refreshed)
+        self.header.done.connect(self.start)
+        self.list.left_at_top.connect(self._on_left_at_top)
+        self.panel.left.connect(self.list.go_to)
+        self.add.clicked.connect(self.add_person)
+        self._selection.page_wanted.connect(self._on_page_wanted)
+
+    def start(self) -> None:
+        """Put the cursor where typing goes on: the first measurement that is missing."""
+        self.list.go_to(self.list.first())
+
+    def name_person(self) -> None:
+        """Put the cursor in the name, chosen whole: for a person just added."""
+        self.header.name.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.header.name.selectAll()
+
+    def add_person(self) -> None:
+        """Add a person and go to her name."""
+        person = Person(id=new_id(), name=NEW_NAME, unit=self.desk.settings.unit)
+        self.desk.session.apply("Add a person", None, person, place=Place("person", person.id, "name"))
+        self._selection.choose_person(person.id)
+        self.name_person()
+
+    def finish(self) -> None:
+        """Make the edit of whatever is being typed on this page."""
+        for part in (self.header, self.taking, self.list, self.panel):
+            part.finish()
+
+    def _on_switched(self) -> None:
+        if not self.isVisible():
+            self._behind = True
+            return
+        self._behind = False
+        there = self.desk.person is not None
+        self._stack.setCurrentIndex(0 if there else 1)
+        self.add.setEnabled(not self.desk.read_only)
+        if there:
+            self.header.switched()
+            self.taking.refresh()
+            self.list.switched()
+            self.desk.measure = ""
+            self.desk.choose(self.list.first())
+
+    def _on_refreshed(self) -> None:
+        if not self.isVisible():
+            self._behind = True
+            return
+        if (self.desk.person is not None) != (self._stack.currentIndex() == 0):
+            self._on_switched()
+            return
+        for part in (self.header, self.taking, self.list, self.panel):
+            part.refresh()
+
+    def _on_left_at_top(self) -> None:
+        self.header.name.setFocus(Qt.FocusReason.BacktabFocusReason)
+
+    def _on_page_wanted(self, place: Place) -> None:
+        """Go to the field in which an edit happened."""
+        if place.page != "person" or place.entry != self.desk.entry:
+            return
+        fields = {"name": self.header.name, "born": self.header.born, "groups": self.header.groups}
+        if (field := fields.get(place.field)) is not None:
+            field.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif place.field:
+            self.list.go_to(place.field)
+
+    def _dress(self) -> None:
+        palette = self.palette()
+        palette.setColor(palette.ColorRole.Window, theme.paper(self.parentWidget().palette() if self.parentWidget() else palette))
+        self.setPalette(palette)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while another page was in front."""
+        super().showEvent(event)
+        if self._behind:
+            self._on_switched()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow light and dark."""
+        super().changeEvent(event)

@@ -1,0 +1,281 @@
+"""The main window: it wires the list at the left, the pages, the menus and the line at the foot; it does not think."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol, cast
+
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
+from PySide6.QtGui import QCloseEvent, QPaintEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox, QStackedWidget, QVBoxLayout, QWidget
+
+from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.person import Person
+from sizekeeper.ui.entry_actions import EntryActions
+from sizekeeper.ui.library_actions import LibraryActions
+from sizekeeper.ui.lettering import Rule
+from sizekeeper.ui.menus import Menus
+from sizekeeper.ui.notice import Notice
+from sizekeeper.ui.pages import PAGES, PageKind, Pages
+from sizekeeper.ui.selection import Place, Selection
+from sizekeeper.ui.sidebar import Sidebar
+from sizekeeper.ui.status import StatusLine
+from sizekeeper.ui.thin_splitter import ThinSplitter
+from sizekeeper.ui.undo_keys import UndoKeys
+from sizekeeper.ui.welcome import Welcome
+from sizekeeper.ui.window_place import keep_place, restore_place
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sizekeeper.ui.selection import PageName
+    from sizekeeper.ui.session import Change, Session
+    from sizekeeper.ui.settings import Settings
+
+
+class _Copying(Protocol):
+    """A page with a table that can be copied."""
+
+    def copy_table(self) -> None:
+        """Put the table on the clipboard."""
+
+
+class MainWindow(QMainWindow):
+    """One library in one window.
+
+    Signals:
+        painted(): the first picture of the window is on the screen.
+        closed(): the window was closed, and everything that could be saved is saved.
+    """
+
+    painted = Signal()
+    closed = Signal()
+
+    def __init__(
+        self,
+        session: Session,
+        settings: Settings,
+        kinds: Sequence[PageKind] = PAGES,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.session = session
+        self.settings = settings
+        self.selection = Selection(self)
+        self.entries = EntryActions(session, self.selection, settings, self)
+        self.library = LibraryActions(session, self)
+        self.sidebar = Sidebar(session, self.selection, self.entries.new_person, self.entries.new_pattern, self)
+        self.notice = Notice(self)
+        self.pages = Pages(session, self.selection, settings, kinds, self)
+        self.welcome = Welcome(self.entries.new_person, self.entries.new_pattern, self.library.demo, self)
+        self.status = StatusLine(session, self)
+        self._front = QStackedWidget(self)
+        self._splitter = ThinSplitter(self)
+        self._was_painted = False
+        self._arrange()
+        self.menus = Menus(self, session, self.pages, self.entries, self.library)
+        self._undo_keys = UndoKeys(session, self.pages)
+        self._connect()
+        self._restore()
+
+    @property
+    def pages_in_front(self) -> bool:
+        """Whether the pages are shown, not the welcome to an empty library."""
+        return self._front.currentWidget() is self.pages
+
+    def _arrange(self) -> None:
+        self._front.addWidget(self.welcome)
+        self._front.addWidget(self.pages)
+        right = QWidget(self)
+        column = QVBoxLayout(right)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.notice)
+        column.addWidget(self._front, 1)
+        self._splitter.addWidget(self.sidebar)
+        self._splitter.addWidget(right)
+        self._splitter.setStretchFactor(1, 1)
+        whole = QWidget(self)
+        rows = QVBoxLayout(whole)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        for widget in (self._splitter, Rule(whole), self.status):
+            rows.addWidget(widget, 1 if widget is self._splitter else 0)
+        self.setCentralWidget(whole)
+
+    def _connect(self) -> None:
+        self.session.changed.connect(self._follow)
+        self.session.revisited.connect(self._revisited)
+        self.session.failed.connect(self._failed)
+        self.session.saved_changed.connect(self._saved_changed)
+        self.selection.page_wanted.connect(self._go)
+        self.sidebar.chosen.connect(self._chosen)
+        self.sidebar.opened.connect(self.open_entry)
+        self.sidebar.menu_wanted.connect(self._show_menu)
+        self.entries.told.connect(self.status.tell)
+        self.library.told.connect(self.status.tell)
+        self.library.trouble.connect(self.notice.say)
+        QApplication.instance().installEventFilter(self._undo_keys)  # type: ignore[union-attr]
+
+    def _restore(self) -> None:
+        """Begin where it was left: place, page, person and pattern."""
+        path = self.session.writer.library.path
+        stored = self.settings.stored
+        self.setWindowTitle(f"{path.stem} – Sizekeeper")
+        restore_place(self, self._splitter, stored)
+        if stored.value("window/library") == str(path):
+            self.selection.choose_person(str(stored.value("window/person", "")))
+            self.selection.choose_pattern(str(stored.value("window/pattern", "")))
+        self._settle()
+        known = {kind.name for kind in self.pages.kinds}
+        page = str(stored.value("window/page", ""))
+        self._show_front()
+        if self.pages_in_front:
+            self.pages.turn_to(page if page in known else self.pages.kinds[0].name)
+        if self.session.read_only:
+            reason = self.session.writer.library.read_only_reason
+            self.notice.say(f"This library can only be looked at here: {reason}.", self.library.copy)
+
+    def _settle(self) -> None:
+        """Choose somebody and something else when what was chosen is not there any more."""
+        if self.session.person(self.selection.person) is None:
+            self.selection.choose_person(next((p.id for p in self.session.people()), ""))
+        if self.session.pattern(self.selection.pattern) is None:
+            self.selection.choose_pattern(next((p.id for p in self.session.patterns()), ""))
+
+    def _show_front(self) -> None:
+        """The welcome while the library is empty, else the pages."""
+        wanted = self.welcome if self.session.empty else self.pages
+        if wanted is self.pages and self.pages.front_made is False:
+            self.pages.turn_to(self.pages.front)
+        self._front.setCurrentWidget(wanted)
+        if hasattr(self, "menus"):
+            self.menus.refresh()
+
+    def _follow(self, change: Change) -> None:
+        if change.kinds & {"person", "pattern"}:
+            self._settle()
+            self._show_front()
+
+    def turn_to(self, name: PageName) -> None:
+        """Bring a page to the front."""
+        self.pages.turn_to(name)
+
+    def _go(self, place: Place) -> None:
+        """Show the entry of a place and bring its page and field to the front."""
+        value = self.session.committed(place.entry)
+        if isinstance(value, Person):
+            self.selection.choose_person(value.id)
+        elif isinstance(value, Pattern):
+            self.selection.choose_pattern(value.id)
+        elif value is not None:
+            self.selection.choose_pattern(value.pattern)
+        if not self.session.empty:
+            self.pages.reveal(place)
+
+    def _revisited(self, place: Place | None, _sentence: str) -> None:
+        """Go where undo or redo changed something."""
+        if place is not None:
+            self.selection.go(place)
+
+    def _chosen(self, entry: str) -> None:
+        """Show what was picked at the left; on the Fit page the comparison follows by itself."""
+        if self.pages.front != "fit":
+            self.pages.turn_to("person" if self.session.person(entry) else "pattern")
+
+    def open_entry(self, entry: str) -> None:
+        """Bring a person's or a pattern's own page to the front."""
+        self.selection.go(Place("person" if self.session.person(entry) else "pattern", entry))
+
+    def _show_menu(self, entry: str, where: QPoint) -> None:
+        menu = self.menus.person_menu if self.session.person(entry) else self.menus.pattern_menu
+        menu.popup(where)
+
+    def find_entry(self) -> None:
+        """Put the cursor into the search box."""
+        self.show_sidebar(True)
+        self.sidebar.start_search()
+
+    def show_sidebar(self, shown: bool) -> None:  # noqa: FBT001 - a slot of a menu entry that is ticked
+        """Show the people and the patterns at the left, or give the page the whole width."""
+        self.menus.side.setChecked(shown)
+        self.sidebar.setVisible(shown)
+
+    def show_preferences(self) -> None:
+        """Open the preferences."""
+        from sizekeeper.ui.preferences_dialog import PreferencesDialog  # noqa: PLC0415 - seldom wanted
+
+        PreferencesDialog(self.settings, self).open()
+
+    def show_about(self) -> None:
+        """Say what the program is and where it keeps things."""
+        from sizekeeper.ui.about_dialog import AboutDialog  # noqa: PLC0415 - seldom wanted
+
+        AboutDialog(self.session.writer.library.path, self).open()
+
+    def copy_table(self) -> None:
+        """Put the ease table on the clipboard."""
+        cast("_Copying", self.pages.page("fit")).copy_table()
+        self.status.tell("The ease table was copied.")
+
+    def _failed(self, sentence: str) -> None:
+        """An edit could not be saved: it is kept, and can be saved as a copy."""
+        self.notice.say(sentence, self.library.copy, self.library.retry, self.library.read_again)
+
+    def _saved_changed(self, saved: bool) -> None:  # noqa: FBT001 - a slot
+        if saved and not self.session.read_only:
+            self.notice.put_away()
+        if saved and (trouble := self.session.writer.library.backup_trouble):
+            self.notice.say(trouble)
+
+    def leave(self) -> bool:
+        """Finish what is being typed and save everything; False when something could not be saved."""
+        field = QApplication.focusWidget()
+        if field is not None and self.isAncestorOf(field):
+            field.clearFocus()
+        return self.session.writer.flush(_PATIENCE_S)
+
+    def _remember(self) -> None:
+        stored = self.settings.stored
+        keep_place(self, self._splitter, stored)
+        stored.setValue("window/library", str(self.session.writer.library.path))
+        stored.setValue("window/person", self.selection.person)
+        stored.setValue("window/pattern", self.selection.pattern)
+        stored.setValue("window/page", self.pages.front)
+
+    @classmethod
+    def ask_to_lose(cls, parent: QWidget) -> bool:
+        """Whether to close although some edits are not in the file; a test puts its own answer here."""
+        buttons = QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
+        answer = QMessageBox.warning(
+            parent,
+            "Not everything is saved",
+            "Some edits could not be saved in the library. Cancel and save a copy to keep them.",
+            buttons,
+            QMessageBox.StandardButton.Cancel,
+        )
+        return answer == QMessageBox.StandardButton.Discard
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Notice a file that was changed by another program when the window comes back to the front."""
+        super().changeEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Say once that the first picture is there."""
+        super().paintEvent(event)
+        if not self._was_painted:
+            self._was_painted = True
+            self.painted.emit()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Save everything, or ask before anything is lost."""
+        if not self.session.read_only and not self.leave() and not self.ask_to_lose(self):
+            event.ignore()
+            return
+        self._remember()
+        QApplication.instance().removeEventFilter(self._undo_keys)  # type: ignore[union-attr]
+        self.closed.emit()
+        event.accept()
+
+
+_PATIENCE_S = 5.0
+"""How long closing waits for the disk before it asks; coined."""

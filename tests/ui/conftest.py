@@ -1,0 +1,100 @@
+"""What every test of the window starts from: an application, an empty library, a selection and preferences."""
+
+from __future__ import annotations
+
+import datetime as dt
+import os
+from typing import TYPE_CHECKING
+
+import pytest
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QSettings
+from PySide6.QtGui import QColor, QPalette
+from sizekeeper.store.library import Library
+from sizekeeper.store.writer import Writer
+
+from sizekeeper.ui import theme
+from sizekeeper.ui.selection import Selection
+from sizekeeper.ui.session import Session
+from sizekeeper.ui.settings import Settings
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from pathlib import Path
+
+    from PySide6.QtWidgets import QApplication
+
+NOW = dt.datetime(2026, 11, 25, 10, 0, tzinfo=dt.UTC)
+
+
+@pytest.fixture(autouse=True)
+def _dressed(qapp: QApplication) -> Iterator[None]:
+    """The program's own style, and the application's palette and font as they were when the test is over."""
+    theme.dress(qapp)
+    palette, font = QPalette(qapp.palette()), qapp.font()
+    yield
+    qapp.setPalette(palette)
+    qapp.setFont(font)
+
+
+@pytest.fixture
+def now() -> Callable[[], dt.datetime]:
+    """The clock of the test's library: always ten in the morning, Universal Time, on 25 November 2026."""
+    return lambda: NOW
+
+
+@pytest.fixture
+def today() -> Callable[[], dt.date]:
+    """The test's calendar: 25 November 2026."""
+    return NOW.date
+
+
+@pytest.fixture
+def library_file(tmp_path: Path) -> Path:
+    """Where the test's library lies."""
+    return tmp_path / "household.sizekeeper"
+
+
+@pytest.fixture
+def writer(library_file: Path, now: Callable[[], dt.datetime]) -> Iterator[Writer]:
+    """The writer of an empty library, flushed and closed at the end."""
+    writer = Writer(Library.open(library_file, now=now))
+    yield writer
+    writer.close()
+
+
+@pytest.fixture
+def session(writer: Writer) -> Session:
+    """An open, empty library as the window sees it."""
+    return Session(writer)
+
+
+@pytest.fixture
+def selection() -> Selection:
+    """Nothing selected yet."""
+    return Selection()
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> Settings:
+    """Preferences in a file of the test's own."""
+    return Settings(QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
+
+
+@pytest.fixture
+def dark_palette() -> QPalette:
+    """Light text on a dark ground, in the greys that Fusion uses."""
+    palette = QPalette(QColor("#323232"))
+    palette.setColor(QPalette.ColorRole.Base, QColor("#242424"))
+    for role in (QPalette.ColorRole.WindowText, QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText):
+        palette.setColor(role, QColor("white"))
+    return palette
+
+
+@pytest.fixture
+def dark(qapp: QApplication, dark_palette: QPalette) -> QPalette:
+    """The application in the dark while the test runs."""
+    qapp.setPalette(dark_palette)
+    return dark_palette
