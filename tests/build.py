@@ -37,9 +37,9 @@ def chart(kind: ChartKind, sizes: str, unit: Unit = "cm", **rows: str) -> Chart:
     )
 
 
-def body(unit: Unit = "cm", tolerance_cm: float = 1.0, **figures: str | float) -> dict[str, BodyFigure]:
-    """A body from figures: `body("in", bust=38, waist="28 1/2")`."""
-    return {m: BodyFigure(parse_length(str(f), unit).cm, tolerance_cm) for m, f in figures.items()}
+def body(*unit: Unit, **figures: str | float) -> dict[str, BodyFigure]:
+    """A body from figures, each to the centimetre: `body("in", bust=38, waist="28 1/2")`."""
+    return {m: BodyFigure(parse_length(str(f), unit[0] if unit else "cm").cm, 1.0) for m, f in figures.items()}
 
 
 def person(unit: Unit = "cm", **figures: str) -> Person:

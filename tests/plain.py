@@ -8,6 +8,10 @@ from __future__ import annotations
 import itertools
 import math
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 ORDER = ["across_back", "bust", "upper_arm", "wrist", "waist", "high_hip", "hip", "thigh", "calf"]
 TORSO = ["bust", "waist", "high_hip", "hip"]
@@ -40,8 +44,12 @@ class Plain:
     roles: dict[str, str] = field(default_factory=dict)
 
     def regions(self) -> list[str]:
-        wanted = {"my": [self.finished], "designer": [self.finished, self.chart], "body": [self.chart]}[self.mode]
-        return [m for m in ORDER if m in self.body and all(m in table for table in wanted)]
+        tables: dict[str, list[Mapping[str, object]]] = {
+            "my": [self.finished],
+            "designer": [self.finished, self.chart],
+            "body": [self.chart],
+        }
+        return [m for m in ORDER if m in self.body and all(m in table for table in tables[self.mode])]
 
     def lead(self) -> str | None:
         lead = "hip" if self.garment in ("skirt", "trousers") else "bust"

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.measure import Dimension, Measures
 
-Code = Literal["unreadable", "turned", "slip", "falls", "uneven_step", "half_width", "range"]
+Code = Literal["unreadable", "turned", "slip", "falls", "uneven_step", "half_width", "range", "pair"]
 _Run = list[tuple[int, Fraction]]
 
 UNEVEN = Fraction(1, 2)

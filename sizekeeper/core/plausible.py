@@ -27,13 +27,35 @@ class Question:
     answer: str = ""
 
 
-def question(measure: Measure, length: Length) -> Question | None:
-    """What to ask about a figure outside the human span of its measure; None when it is inside or no span is known."""
-    if measure.human_cm is None or _human(measure, length.exact_cm):
+_GROWN = Fraction(14, 10)
+"""A grown body measures at least this many times the span's least, which is a small child's; heads are left out.
+
+Common practice, no source.
+"""
+
+
+def question(measure: Measure, length: Length, *, child: bool) -> Question | None:
+    """What to ask about a figure that is human only in another unit, or not at all.
+
+    Args:
+        measure: what was measured; without a known human span nothing is asked.
+        length: the figure.
+        child: whether the person still grows; a grown body's least figures lie higher.
+
+    Returns:
+        The question, or None when the figure may well be right.
+    """
+    if measure.human_cm is None:
         return None
-    answer = next((text for unit in ("in", "cm", "mm") if (text := _meant(measure, length, unit))), "")
-    if answer:
-        return Question(f"{_as_typed(length)}? That looks like a figure in {_UNIT_NAMES[answer.split()[-1]]}.", answer)
+    human, grown = _human(measure, length.exact_cm), child or _grown(measure, length.exact_cm)
+    if human and grown:
+        return None
+    units = [text for unit in ("in", "cm", "mm") if (text := _meant(measure, length, unit, child=child))]
+    if units:
+        name = _UNIT_NAMES[units[0].split()[-1]]
+        return Question(f"{_as_typed(length)}? That looks like a figure in {name}.", units[0])
+    if human:
+        return None
     span = " to ".join(show(limit, _FINE["in" if length.unit == "in" else "cm"]) for limit in measure.human_cm)
     return Question(f"{_as_typed(length)}? People measure {span} here.")
 
@@ -47,13 +69,19 @@ def _human(measure: Measure, exact_cm: Fraction) -> bool:
     return low <= float(exact_cm) <= high
 
 
+def _grown(measure: Measure, exact_cm: Fraction) -> bool:
+    assert measure.human_cm is not None  # noqa: S101 - asked only of measures with a span
+    return measure.id == "head" or float(exact_cm) >= measure.human_cm[0] * float(_GROWN)
+
+
 def _as_typed(length: Length) -> str:
     return length.text if _UNIT_BEHIND.search(length.text) else f"{length.text} {length.unit}"
 
 
-def _meant(measure: Measure, length: Length, unit: str) -> str:
-    """The typed number with another unit behind it, where that is a human figure."""
-    if unit == length.unit or not _human(measure, length.value * CM_PER[unit]):
+def _meant(measure: Measure, length: Length, unit: str, *, child: bool) -> str:
+    """The typed number with another unit behind it, where that is such a person's figure."""
+    exact_cm = length.value * CM_PER[unit]
+    if unit == length.unit or not (_human(measure, exact_cm) and (child or _grown(measure, exact_cm))):
         return ""
     text = f"{_UNIT_BEHIND.sub('', length.text)} {unit}"
     try:

@@ -5,14 +5,17 @@ from __future__ import annotations
 import datetime as dt
 import statistics
 from dataclasses import dataclass, replace
-from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from sizekeeper.core.length import Length
 from sizekeeper.core.measure import MeasuredBy
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.person import Person, Reading
 from sizekeeper.errors import LengthError
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from sizekeeper.core.length import Length
 
 
 @dataclass(frozen=True, slots=True)

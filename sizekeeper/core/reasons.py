@@ -50,7 +50,7 @@ def _reason(fit: Fit, region: RegionFit, at: RegionAt, words: Wording) -> Reason
         given=_figure(given, words),
         asked=_figure(asked, words),
         off=_off(at.diff_cm, words),
-        counts=_COUNTS[region.role] if region.weight != 1 or region.role != "lead" else "once",
+        counts=_COUNTS[region.role],
         adds="–" if at.loss is None else f"{at.loss:.2f}",
         band=at.band,
     )

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.candidates import HALVES_FROM_CM
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import show
-from sizekeeper.core.places import join, place_words
+from sizekeeper.core.places import beyond, join, line_gap_cm, place_words, split
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
     from sizekeeper.core.notation import Notation
     from sizekeeper.core.result import Blend, Candidate, Fit, LeftOut, RegionFit
 
-_MM_PER_CM = 10
 _SMALL_CM = 2.0
 """Centimetre figures below this are said in millimetres where they are drawn or sewn."""
 
@@ -44,12 +44,19 @@ class Wording:
         return show(cm, self.notation)
 
     def sewn(self, cm: float) -> str:
-        """A small distance as it is drawn or let out: `8 mm`, `3/8 in`; never less than what is needed."""
+        """What is to be let out: `8 mm`, `3/8 in`; never less than what is needed."""
+        return self._small(cm, up=True)
+
+    def drawn(self, cm: float) -> str:
+        """A small distance on the pattern, to the nearest millimetre or sixteenth of an inch."""
+        return self._small(cm, up=False)
+
+    def _small(self, cm: float, *, up: bool) -> str:
         if self.notation.unit == "cm" and cm < _SMALL_CM - SAME:
-            return f"{_steps_up(cm * _MM_PER_CM, Fraction(1))} mm"
+            return f"{_steps(cm, Fraction(1, 10), up=up)} mm"
         step = Fraction(1, 16) if self.notation.unit == "in" else Fraction(1, 10)
-        whole = _steps_up(float(Fraction(cm) / _cm_per(self.notation)), step)
-        return show(whole * step * _cm_per(self.notation), _stepped(self.notation, step))
+        per = _cm_per(self.notation)
+        return show(_steps(cm, step * per, up=up) * step * per, _stepped(self.notation, step))
 
     def room(self, cm: float) -> str:
         """A safe margin, rounded down so that it never promises more than is true."""
@@ -72,9 +79,12 @@ def _stepped(notation: Notation, step: Fraction) -> Notation:
     return type(notation)(notation.unit, step)
 
 
-def _steps_up(value: float, step: Fraction) -> int:
-    """How many steps cover a value, at least one."""
-    return max(1, -int(-(Fraction(value) - Fraction(SAME)) // step))
+def _steps(cm: float, step_cm: Fraction, *, up: bool) -> int:
+    """How many steps a distance is: rounded up, at least one, or to the nearest."""
+    steps = Fraction(cm) / step_cm
+    if up:
+        return max(1, -int(-(steps - Fraction(SAME)) // 1))
+    return int(steps + Fraction(1, 2) + Fraction(SAME))
 
 
 def headline(fit: Fit, words: Wording) -> str:
@@ -211,6 +221,19 @@ def chart_says(fit: Fit, words: Wording) -> str:
     return f"The body chart alone says {said}."
 
 
+def line_words(fit: Fit, position: float, words: Wording) -> str:
+    """Where a line at a position runs: `The line runs 5 mm outside 38.` Empty at a listed size."""
+    if beyond(position, len(fit.labels)):
+        return "Past the listed sizes everything is extrapolated: make a toile first."
+    lower, part = split(position, len(fit.labels))
+    gap = line_gap_cm(fit, lower) if part else None
+    if gap is None:
+        return ""
+    if gap < HALVES_FROM_CM - SAME:
+        return f"The printed lines lie only {words.drawn(gap)} apart: too near to draw another between them."
+    return f"The line runs {words.drawn(gap * float(part))} outside {fit.labels[lower]}, along each edge."
+
+
 _WHY_LEFT_OUT = {
     "no_measurement": "not measured yet",
     "no_finished": "no finished figure on the pattern",
@@ -256,3 +279,18 @@ def region_note(region: RegionFit, words: Wording) -> str:
 
 def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
+
+
+def cautions(fit: Fit, *, child: bool) -> tuple[str, ...]:
+    """What the program is not for, said where it matters: children's wear, and knits smaller than the body."""
+    said = []
+    if child:
+        said.append(
+            "Children’s clothes: cords, small parts and nightwear flammability follow local rules "
+            "(EN 14682 and local law)."
+        )
+    chosen = chosen_candidate(fit)
+    eases = [at.ease_cm for at in chosen.regions.values()] if chosen is not None else []
+    if fit.stretch and any(ease is not None and ease < -SAME for ease in eases):
+        said.append("Smaller than the body by design; not for compression or medical garments.")
+    return tuple(said)

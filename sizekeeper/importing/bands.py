@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import functools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sizekeeper.importing.figures import Figure, figure_of, is_missing
-from sizekeeper.importing.grid import GridCell, Row, Sheet
+from sizekeeper.importing.grid import GridCell, Sheet
 from sizekeeper.importing.labels import Label, label_of
 from sizekeeper.importing.sizes import recovered_date
 from sizekeeper.importing.units import unit_of
@@ -15,7 +14,7 @@ from sizekeeper.importing.units import unit_of
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """Columns `left` to `right`, both included, with figures from `first` on; `tail` is the first column of remarks."""
+    """Columns `left` to `right`, both included, with labels up to `first` and figures from there on."""
 
     left: int
     first: int
@@ -96,29 +95,26 @@ def _cut(kinds: str) -> list[Band]:
         before = kinds[starts[-1] : i]
         if kinds[i] == "t" and "f" in before and "f" in kinds[i:] and kinds[i - 1] in "f.u":
             starts.append(i)
-    found = []
+    found: list[Band] = []
     for start, end in zip(starts, [*starts[1:], len(kinds)], strict=True):
-        part = kinds[start:end]
-        first = part.find("f")
+        first, last = kinds.find("f", start, end), kinds.rfind("f", start, end)
         if first >= 0:
-            found.append(Band(start, start + first, end - 1))
+            left = found[-1].right + 1 if found else 0
+            left += kinds[left] == "u" and left < start
+            found.append(Band(left, first, last))
     return found
 
 
-@functools.lru_cache(1)
-def _nothing() -> Row:
-    return ()
-
-
 def zones(sheet: Sheet) -> list[tuple[int, int]]:
-    """The runs of rows between blank rows, as (first, last + 1)."""
+    """The runs of rows that belong together, as (first, last + 1): texts go with the figures below them."""
     found: list[tuple[int, int]] = []
     start: int | None = None
-    for i, row in enumerate([*sheet.rows, _nothing()]):
-        filled = any(cell is not None for cell in row)
-        if filled and start is None:
-            start = i
-        elif not filled and start is not None:
+    figures = False
+    for i, row in enumerate([*sheet.rows, ()]):
+        if any(cell is not None for cell in row):
+            start = i if start is None else start
+            figures = figures or any(map(is_figure, row))
+        elif start is not None and (figures or i == len(sheet.rows)):
             found.append((start, i))
-            start = None
+            start, figures = None, False
     return found

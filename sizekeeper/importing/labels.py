@@ -17,6 +17,7 @@ from sizekeeper.importing.units import stated_units, unit_of, without_units
 _NUMBERING = re.compile(r"^\s*(?:\(?[A-Za-z0-9]{1,2}[).:]\s+|\d{1,2}\s+(?=[^\W\d_]{3})|[A-Z]\s[–—-]\s+|[*†‡•·#]+\s*)")
 _MARKS = re.compile(r"\s*[*†‡§¹²³⁴⁵:]+\s*$")
 _SENTENCE = 60
+_FEW_WORDS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,8 @@ def label_of(text: str) -> Label:
     kind = None if _is_own_name(bare) else words.kind_in(bare)
     view, cup, variant = words.view_in(bare), words.cup_in(bare), _variant(bare)
     names, written = _names(bare)
-    prose = len(shown) > _SENTENCE and not names.ids or shown.endswith(".") and len(shown.split()) > 3  # noqa: PLR2004
+    longest = max(len(part) for part in re.split(r"\s[/|·]\s", shown))
+    prose = (longest > _SENTENCE and not names.ids) or (shown.endswith(".") and len(shown.split()) > _FEW_WORDS)
     return Label(
         shown,
         names=names,

@@ -126,7 +126,7 @@ class _PersonFile(TomlFields):
         measure = "_".join(written.casefold().replace("-", " ").split())
         if measure not in known:
             names = {name: m.id for m in known if m.use != "finished" for name in (m.id, *_names(m.synonyms))}
-            raise self.fail(f"“{written}” is not a measure we know{nearest(written, names)}.")
+            raise self.fail(f"“{written}” is not a measure we know{nearest(written, names)}")
         if known[measure].use == "finished":
             raise self.fail(f"“{written}” is a measure of garments, not of a body.")
         return measure

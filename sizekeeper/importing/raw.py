@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from sizekeeper.importing.grid import GridCell
+from sizekeeper.importing.grid import GridCell, address, place
 from sizekeeper.importing.labels import Label
 from sizekeeper.importing.vocabulary import Kind
 
@@ -38,12 +38,13 @@ class RawRow:
     at: str
     kind: Kind | None = None
     kind_from_row: bool = False
+    kind_inferred: bool = False
     units: tuple[str, ...] = ()
     context_units: tuple[str, ...] = ()
     view: str | None = None
     variant: str | None = None
     cells: dict[int, list[RawFigure]] = field(default_factory=dict)
-    merged: bool = False
+    blanks: dict[int, str] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
@@ -59,17 +60,37 @@ class RawTable:
     kind: Kind | None = None
     units: tuple[str, ...] = ()
     titled: bool = False
-    both_kinds: bool = False
+    wrapped: bool = False
     missing_rows: list[tuple[str, str]] = field(default_factory=list)
 
 
 @dataclass(slots=True)
 class Found:
-    """All that was found on a sheet: tables in order, what each cell was taken for, and the texts around the tables."""
+    """All that was found on a sheet: tables in order with how sure
+    their sizes are, what each cell was taken for, and the texts around the tables."""
 
     sheet: str
     tables: list[RawTable] = field(default_factory=list)
+    scores: list[float] = field(default_factory=list)
     roles: dict[str, str] = field(default_factory=dict)
     titles: list[GridCell] = field(default_factory=list)
     notes: list[GridCell] = field(default_factory=list)
     single_column: bool = False
+
+
+def place_blanks(table: RawTable) -> None:
+    """Give every row the addresses of its empty places, where sizes and measures cross."""
+    for row in table.rows:
+        for i, size in enumerate(table.sizes):
+            if i not in row.cells:
+                row.blanks[i] = _crossing(table, row.at, size.at)
+
+
+def _crossing(table: RawTable, row_at: str, size_at: str) -> str:
+    if table.orientation == "long" or not size_at:
+        return ""
+    if "#" in size_at or "#" in row_at:
+        down, across = (row_at, size_at) if table.orientation == "measures_in_rows" else (size_at, row_at)
+        return f"{down.partition('#')[0]}#{across.partition('#')[2] or 1}"
+    row, size = place(row_at), place(size_at)
+    return address(row[0], size[1]) if table.orientation == "measures_in_rows" else address(size[0], row[1])

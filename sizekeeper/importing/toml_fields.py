@@ -59,7 +59,7 @@ class TomlFields:
         allowed = list(allowed)
         for name in names:
             if name not in allowed:
-                raise self.fail(f"“{name}” is not known {where}{nearest(name, {a: a for a in allowed})}.")
+                raise self.fail(f"“{name}” is not known {where}{nearest(name, {a: a for a in allowed})}")
 
     def text(self, field: str) -> str:
         """A text, empty where it is missing."""
@@ -115,8 +115,8 @@ def _plain(name: str) -> str:
 
 
 def nearest(word: str, names: Mapping[str, str]) -> str:
-    """`; did you mean “bust”?` for the nearest of some names, empty where none is near."""
+    """The end of a sentence: `; did you mean “bust”?` for the nearest of some names, a full stop where none is near."""
     from rapidfuzz import fuzz, process
 
     found = process.extractOne(word, list(names), scorer=fuzz.ratio, processor=_plain, score_cutoff=_NEAR)
-    return f"; did you mean “{names[found[0]]}”?" if found else ""
+    return f"; did you mean “{names[found[0]]}”?" if found else "."

@@ -45,6 +45,8 @@ _LEFTOVER = re.compile(r"[(\[]\s*(?:in|en)?\s*[/,;|&+–—-]*\s*(?:and|or|und|e
 
 def unit_of(text: str) -> str | None:
     """The unit that a text names and nothing else (`cm`, `(in)`, `inches`), None where it says more."""
+    if text.strip() == "M":  # a size, not metres
+        return None
     word = text.strip().strip("()[]").strip().replace("″", '"').replace("”", '"').casefold()
     return UNIT_WORDS.get(word.removeprefix("in ")) if word else None
 

@@ -18,7 +18,7 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 
 BODY = _words(
-    r"body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|of the wearer|actual measurements|"
+    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|of the wearer|actual measurements|"
     r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
     r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
     r"lichaams?(?:maten|maat)?|lichaam|past bij|"

@@ -134,7 +134,8 @@ def cell_words(cell: EaseCell, words: Wording) -> str:
     notes = [] if cell.printed_cm is None else [("~" if cell.interpolated else "") + _bare(cell.printed_cm, words)]
     notes += [cell.band] if cell.band else []
     notes += [f"short by {words.sewn(cell.short_cm)}"] if cell.short_cm else []
-    return f"{_bare(cell.amount_cm, words)}{f' ({", ".join(notes)})' if notes else ''}"
+    amount, said = _bare(cell.amount_cm, words), ", ".join(notes)
+    return f"{amount} ({said})" if said else amount
 
 
 def _bare(cm: float, words: Wording) -> str:

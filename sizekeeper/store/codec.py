@@ -10,7 +10,7 @@ import functools
 import re
 import uuid
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 
@@ -101,8 +101,9 @@ def decode(kind: str, shape: int, text: str, entry: str = "") -> Value:
 
 def _read(kind: str, shape: int, text: str) -> Value:
     if shape == SHAPES[kind]:
-        return _decoder(kind).decode(text)
-    return cast("Value", msgspec.convert(_upgraded(kind, shape, text), KINDS[kind], dec_hook=_from_json))
+        value: Value = _decoder(kind).decode(text)
+        return value
+    return msgspec.convert(_upgraded(kind, shape, text), KINDS[kind], dec_hook=_from_json)
 
 
 def _named(text: str, entry: str) -> str:

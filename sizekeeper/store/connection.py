@@ -6,6 +6,7 @@ the same file would drop SQLite's own locks (https://www.sqlite.org/howtocorrupt
 
 from __future__ import annotations
 
+import errno
 import os
 import sqlite3
 from contextlib import contextmanager
@@ -57,8 +58,12 @@ def create(path: Path) -> None:
 
     Raises:
         FileExistsError: there is a file already.
+        NotADirectoryError: what should be its folder is a file.
     """
-    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    try:
+        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    except FileExistsError:
+        raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR)) from None
     os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
 
 

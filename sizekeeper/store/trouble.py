@@ -27,6 +27,7 @@ _WORDS = {
 _EXTENDED_WORDS = {
     sqlite3.SQLITE_READONLY_ROLLBACK: "was left in the middle of a change: close every window that has it open, "
     "then open it again",
+    sqlite3.SQLITE_READONLY_DBMOVED: "was moved or replaced by another program while it was open; try again",
 }
 _DISK_FULL = {errno.ENOSPC, errno.EDQUOT}
 _NOT_ALLOWED = {errno.EACCES, errno.EPERM, errno.EROFS}
@@ -55,7 +56,7 @@ def is_damage(error: sqlite3.Error) -> bool:
 
 
 def _from_sqlite(path: Path, error: sqlite3.Error) -> StoreError:
-    code = error.sqlite_errorcode
+    code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_CORRUPT)  # it has none when a text is not UTF-8
     words = _EXTENDED_WORDS.get(code) or _WORDS.get(code & 0xFF)
     return StoreError(f"“{path}” {words}.") if words else damaged(path)
 
@@ -78,7 +79,7 @@ def told(path: Path) -> Iterator[None]:
     try:
         yield
     except sqlite3.Error as error:
-        if not hasattr(error, "sqlite_errorcode"):
+        if not hasattr(error, "sqlite_errorcode") and not isinstance(error, sqlite3.OperationalError):
             raise  # a mistake of ours, such as using a closed connection
         raise _from_sqlite(path, error) from error
     except OSError as error:

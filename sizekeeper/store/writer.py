@@ -116,23 +116,31 @@ class Writer:
             self._changed.notify_all()
         self._thread.join()
 
-    def save_copy(self, into: Path) -> None:
+    def save_copy(self, into: Path) -> list[str]:
         """Write the library, with every refused edit laid over it, into a new file.
+
+        Returns:
+            a sentence for each refused edit that no file can hold; the copy is without it.
 
         Raises:
             StoreError: there is a file already, or it cannot be written.
         """
         save_copy(self.library, into)
+        left_out: list[str] = []
         try:
             with told(into), closing(connect(into, "rw")) as copy:
                 make_safe(copy)
-                with transaction(copy):
-                    for edit in self.refused:
-                        lay_over(copy, edit, self.library.moment())
-                    raise_mark(copy)
+                for edit in self.refused:
+                    try:
+                        with transaction(copy):
+                            lay_over(copy, edit, self.library.moment())
+                            raise_mark(copy)
+                    except EntryError as error:
+                        left_out.append(str(error))
         except BaseException:
             into.unlink(missing_ok=True)
             raise
+        return left_out
 
     def erase(self, person: str, *, backups: bool) -> None:
         """Remove a person for good, after all edits so far, and from the refused edits too.
@@ -141,10 +149,12 @@ class Writer:
             StoreError: see `Library.erase`.
         """
         self.flush()
+        self.library.erase(person, backups=False)
         with self._changed:
             self._aside = [s for s in self._aside if not _touches(s.edit, person)]
             self._waiting = [s for s in self._waiting if not _touches(s.edit, person)]
-        self.library.erase(person, backups=backups)
+        if backups:
+            self.library.erase(person, backups=True)
 
     def _run(self) -> None:
         while True:

@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 CAUTIONS = """\
-Not for compression or medical garments, protective clothing or harnesses: follow the clinician or the product’s standard.
+Not for compression or medical garments, protective clothing or harnesses: follow the clinician \
+or the product’s standard.
 
 Children’s clothes: cords, small parts and the flammability of nightwear follow local rules (EN 14682 and local law).
 

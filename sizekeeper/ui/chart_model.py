@@ -223,6 +223,7 @@ class ChartModel(QAbstractTableModel):
         old = self._chart
         (rows, columns), (new_rows, new_columns) = self._shape, self._shape_of(chart)
         at = _differ([s.label for s in old.sizes], [s.label for s in chart.sizes])
+        at = columns if at == len(old.sizes) else at  # the room for another size becomes the size
         root = QModelIndex()
         if new_columns > columns:
             self.beginInsertColumns(root, min(at, columns), min(at, columns) + new_columns - columns - 1)
@@ -236,6 +237,7 @@ class ChartModel(QAbstractTableModel):
             self._chart = chart if new_rows == rows else old
             self.endRemoveColumns()
         at = _differ([r.measure for r in old.rows], [r.measure for r in chart.rows]) + 1
+        at = rows if at == len(old.rows) + 1 else at
         if new_rows > rows:
             self.beginInsertRows(root, min(at, rows), min(at, rows) + new_rows - rows - 1)
             self._shape, self._chart = (new_rows, new_columns), chart

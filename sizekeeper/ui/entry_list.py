@@ -77,7 +77,7 @@ class EntryList(QWidget):
     def __init__(self, session: Session, kind: EntryKind, new: QAction, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         heading, self._empty, self._nothing_found = _WORDS[kind]
-        self._session = session
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         self._entry = ""
         self._settling = False
         self.filter = EntryFilter(EntryModel(session, kind, self), self)

@@ -127,13 +127,13 @@ class EntryFilter(QSortFilterProxyModel):
         """Leave only the entries in which every word stands."""
         if words != self._words:
             self._words = words
-            self.invalidateFilter()
+            self.invalidate()
 
     def show_hidden(self, shown: bool) -> None:  # noqa: FBT001 - a slot of a check box
         """Show hidden entries too, or leave them out."""
         if shown != self._hidden_too:
             self._hidden_too = shown
-            self.invalidateFilter()
+            self.invalidate()
 
     def row_of(self, entry: str) -> int:
         """The row in which an entry is shown, -1 when it is left out."""

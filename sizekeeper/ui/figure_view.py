@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 _TAPE = 8.0
 _LINE = 4.5
 _ARROW = 13.0
+_HIGHEST = 62
+"""Steps of spacing; larger figures say no more."""
 _SIDES: tuple[tuple[Side, str], ...] = (("front", "Front"), ("back", "Back"))
 
 
@@ -29,7 +31,9 @@ class FigureView(QWidget):
         super().__init__(parent)
         self.measure = ""
         self.setAccessibleName("Where the tape goes")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
 
     def show_measure(self, measure: str) -> None:
         """Lay the tape for a measure; an unknown one or "" shows the bare figure."""
@@ -38,11 +42,14 @@ class FigureView(QWidget):
         self.setAccessibleDescription(in_words(place) if place else "")
         self.update()
 
+    def _caption(self) -> float:
+        """The height of the line below a figure."""
+        return self.fontMetrics().height() * 1.3
+
     def _map(self, index: int) -> QTransform:
         """From figure units to this widget, for the left or the right of the two figures."""
         room = outline.frame()
-        caption = self.fontMetrics().height() * 1.3
-        scale = min(self.width() / (2 * room.width()), max(self.height() - caption, 1) / room.height())
+        scale = min(self.width() / (2 * room.width()), max(self.height() - self._caption(), 1) / room.height())
         middle = self.width() / 2 + (index - 0.5) * room.width() * scale
         return QTransform(scale, 0, 0, scale, middle, -room.top() * scale)
 
@@ -59,10 +66,9 @@ class FigureView(QWidget):
             _paint_tape(painter, shown, colours)
         painter.restore()
         foot = to_widget.map(QPointF(0, outline.HEIGHT + 8))
-        line = self.fontMetrics().height() * 1.3
         painter.setPen(theme.muted_text(self.palette()))
         painter.setFont(theme.small_font())
-        painter.drawText(QRectF(foot.x() - 100, foot.y(), 200, line), Qt.AlignmentFlag.AlignCenter, caption)
+        painter.drawText(QRectF(foot.x() - 100, foot.y(), 200, self._caption()), Qt.AlignmentFlag.AlignCenter, caption)
 
     def sizeHint(self) -> QSize:
         """Two figures side by side, large enough to see a wrist."""
@@ -71,6 +77,12 @@ class FigureView(QWidget):
     def minimumSizeHint(self) -> QSize:
         """Still readable at this size."""
         return QSize(theme.spacing(22), theme.spacing(28))
+
+    def heightForWidth(self, width: int) -> int:
+        """As high as two figures of half the width are, up to a limit."""
+        room = outline.frame()
+        high = width / 2 / room.width() * room.height() + self._caption()
+        return min(max(round(high), theme.spacing(28)), theme.spacing(_HIGHEST))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw both sides and the tape."""
@@ -92,7 +104,7 @@ class _Colours:
 
     def __init__(self, widget: QWidget) -> None:
         palette = widget.palette()
-        ground, text = theme.paper(palette), palette.color(palette.ColorRole.WindowText)
+        ground, text = palette.color(palette.ColorRole.Window), palette.color(palette.ColorRole.WindowText)
         self.fill = theme.mix(ground, text, 0.09)
         self.line = theme.mix(ground, text, 0.5)
         self.inner = theme.mix(ground, text, 0.26)
@@ -174,10 +186,8 @@ def _paint_along(painter: QPainter, place: Along, colours: _Colours) -> None:
 def _arrow(before: QPointF, tip: QPointF) -> QPolygonF:
     """An arrow's head at the tip, seen coming from the point before."""
     angle = math.atan2(tip.y() - before.y(), tip.x() - before.x())
-    corners = [tip]
-    for turn in (2.75, -2.75):
-        corners.append(tip + QPointF(math.cos(angle + turn), math.sin(angle + turn)) * _ARROW)
-    return QPolygonF(corners)
+    barbs = [tip + QPointF(math.cos(angle + turn), math.sin(angle + turn)) * _ARROW for turn in (2.75, -2.75)]
+    return QPolygonF([tip, *barbs])
 
 
 def _paint_across(painter: QPainter, place: Across, colours: _Colours) -> None:

@@ -28,9 +28,7 @@ def preference_of(person: Person, pattern: Pattern) -> EasePreference:
 
 def with_preference(person: Person, preference: EasePreference) -> Person:
     """The person with preferences for one kind of garment; empty ones are not kept."""
-    kept = tuple(
-        p for p in person.preferences if (p.garment, p.knit) != (preference.garment, preference.knit)
-    )
+    kept = tuple(p for p in person.preferences if (p.garment, p.knit) != (preference.garment, preference.knit))
     regions = {m: r for m, r in preference.regions.items() if r != RegionPreference()}
     preference = replace(preference, regions=regions)
     empty = not regions and preference == EasePreference(preference.garment, preference.knit)

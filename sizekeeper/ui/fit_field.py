@@ -61,6 +61,17 @@ class FigureField(QLineEdit):
             self.setAccessibleDescription(sentence)
             self.update()
 
+    def refuse(self, sentence: str) -> None:
+        """An entered text was not taken: it stays as typed, marked, until it is mended or Esc restores."""
+        self.setModified(True)
+        self.set_problem(sentence)
+
+    def forget(self) -> None:
+        """Let go of what is typed: the field is for something else now."""
+        self.setModified(False)
+        self.set_problem("")
+        self.setText(self._kept)
+
     def enter(self) -> None:
         """Mean what is typed, if anything is."""
         if self.typing:

@@ -26,12 +26,14 @@ class LibraryActions(QObject):
     Signals:
         library_wanted(object): the path of a library that should be opened instead of this one.
         demo_wanted(): the demo household should be opened.
+        own_wanted(): the user's own library should be opened.
         told(str): something was done that has no place on a page to be seen.
         trouble(str): something could not be done; the sentence says why.
     """
 
     library_wanted = Signal(object)
     demo_wanted = Signal()
+    own_wanted = Signal()
     told = Signal(str)
     trouble = Signal(str)
 
@@ -45,6 +47,7 @@ class LibraryActions(QObject):
         self.copy = self._action("Save a &copy…", self._ask_for_copy, QKeySequence.StandardKey.SaveAs)
         self.restore = self._action("&Restore from a backup…", self._ask_for_backup)
         self.demo = self._action("Open the &demo household", self.demo_wanted.emit)
+        self.own = self._action("Open my o&wn library", self.own_wanted.emit)
         self.read_again = self._action("Read the file again", self._read_again)
         self.retry = self._action("Try again", session.writer.retry)
 

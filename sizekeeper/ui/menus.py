@@ -84,6 +84,7 @@ class Menus(QObject):
     def _fill(self, bar: QMenuBar, entries: EntryActions, library: LibraryActions) -> None:
         """Menus by what they are about; None is a line between."""
         file, edit, view, aid = (QMenu(title, self._window) for title in ("&File", "&Edit", "&View", "&Help"))
+        opening = (library.new, library.open, library.own, library.demo)
         person_items = (
             entries.new_person, None, entries.copy_person, entries.hide_person, entries.history_of_person, None,
             entries.erase_person,
@@ -92,7 +93,7 @@ class Menus(QObject):
             entries.new_pattern, None, entries.copy_pattern, entries.hide_pattern, entries.history_of_pattern,
         )  # fmt: skip
         whole: tuple[tuple[QMenu, tuple[QAction | None, ...]], ...] = (
-            (file, (library.new, library.open, library.demo, None, library.copy, library.restore, None, self.quit)),
+            (file, (*opening, None, library.copy, library.restore, None, self.quit)),
             (edit, (self.undo, self.redo, None, self.copy_table, self.find, None, self.preferences)),
             (self.person_menu, person_items),
             (self.pattern_menu, pattern_items),

@@ -33,22 +33,33 @@ class Notice(QWidget):
         """What is said now, "" for nothing."""
         return self._words.text() if not self.isHidden() else ""
 
-    def say(self, sentence: str, *actions: QAction) -> None:
-        """Say a sentence and offer actions beside it; it stays until something else is said or it is put away."""
+    def say(self, sentence: str, *actions: QAction, closable: bool = False) -> None:
+        """Say a sentence and offer actions beside it; it stays until something else is said or it is put away.
+
+        Args:
+            sentence: what is said.
+            actions: what helps, each as a button.
+            closable: whether the reader may put it away.
+        """
         self._clear()
         self._words.setText(sentence)
         self.setAccessibleName(sentence)
         for action in actions:
-            button = QPushButton(action.text().replace("&", ""), self)
-            button.clicked.connect(action.trigger)
-            self._layout.addWidget(button)
-            self._buttons.append(button)
+            self._add_button(action.text().replace("&", "")).clicked.connect(action.trigger)
+        if closable:
+            self._add_button("Close").clicked.connect(self.put_away)
         self.setVisible(True)
 
     def put_away(self) -> None:
         """Say nothing any more."""
         self._clear()
         self.setVisible(False)
+
+    def _add_button(self, text: str) -> QPushButton:
+        button = QPushButton(text, self)
+        self._layout.addWidget(button)
+        self._buttons.append(button)
+        return button
 
     def _clear(self) -> None:
         for button in self._buttons:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol, cast
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QPalette
@@ -17,18 +17,11 @@ from sizekeeper.ui.selection import PageName
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from sizekeeper.ui.selection import Place, Selection
+    from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
 
     PageMaker = Callable[[Session, Selection, Settings, QWidget], QWidget]
-
-
-class Revealing(Protocol):
-    """What a page has that can put the cursor where an edit happened."""
-
-    def reveal(self, place: Place) -> None:
-        """Bring a field or a cell of the page into view and into focus."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,12 +86,15 @@ class Pages(QWidget):
         self._stack.setAutoFillBackground(True)
         for kind in self.kinds:
             self.bar.addTab(kind.title)
+        self._above = QVBoxLayout()
+        self._above.addWidget(self.bar)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(self.bar)
+        layout.addLayout(self._above)
         layout.addWidget(Rule(self))
         layout.addWidget(self._stack, 1)
+        self._space()
         self._lay_paper()
         self.bar.currentChanged.connect(self._turned_to)
 
@@ -106,6 +102,10 @@ class Pages(QWidget):
     def front(self) -> PageName:
         """The name of the page in front, or the one that will be when the first is shown."""
         return self.kinds[max(self.bar.currentIndex(), 0)].name
+
+    def is_made(self, name: str) -> bool:
+        """Whether a page was made already."""
+        return name in self._made
 
     def page(self, name: str) -> QWidget:
         """A page by name, made now if it was not yet."""
@@ -132,17 +132,14 @@ class Pages(QWidget):
         elif self._front != name:
             self._turned_to(row)
 
-    def reveal(self, place: Place) -> None:
-        """Bring a page to the front, and on it the field or cell of a place."""
-        self.turn_to(place.page)
-        page = self.page(place.page)
-        if hasattr(page, "reveal"):
-            cast("Revealing", page).reveal(place)
-
     def _turned_to(self, row: int) -> None:
         self._front = self.kinds[row].name
         self._stack.setCurrentWidget(self.page(self._front))
         self.turned.emit(self._front)
+
+    def _space(self) -> None:
+        """The first name stands above the left edge of the page's text."""
+        self._above.setContentsMargins(theme.spacing(1.5), 0, 0, 0)
 
     def _lay_paper(self) -> None:
         """Pages lie on paper that is a little lighter than the window's frame."""
@@ -154,5 +151,7 @@ class Pages(QWidget):
     def changeEvent(self, event: QEvent) -> None:
         """Follow light and dark."""
         super().changeEvent(event)
+        if theme.font_changed(event):
+            self._space()
         if theme.palette_changed(event):
             self._lay_paper()

@@ -138,7 +138,7 @@ class TitleField(DraftField):
         self._dressing = True
         self.setFont(theme.heading_font(1))
         palette = QPalette(self.palette())
-        palette.setColor(QPalette.ColorRole.Base, theme.paper(palette))
+        palette.setColor(QPalette.ColorRole.Base, Qt.GlobalColor.transparent)
         self.setPalette(palette)
         self.setTextMargins(0, 0, 0, theme.spacing(0.5))
         self._dressing = False
@@ -164,16 +164,21 @@ class DraftNotes(QPlainTextEdit):
     """A few lines of text with a draft; Tab goes on, Esc restores.
 
     Signals:
+        typed(str): the text after a keystroke, not yet an edit.
         entered(str): the text after leaving, only when it is another one.
+        restored(): Esc put the text back.
     """
 
+    typed = Signal(str)
     entered = Signal(str)
+    restored = Signal()
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._kept = ""
         self.setAccessibleName(name)
         self.setTabChangesFocus(True)
+        self.textChanged.connect(self._on_text)
 
     def show_text(self, text: str) -> None:
         """Show the entry's text, unless something else is being typed just now."""
@@ -189,6 +194,10 @@ class DraftNotes(QPlainTextEdit):
             self._kept = text
             self.document().clearUndoRedoStacks()
             self.entered.emit(text)
+
+    def _on_text(self) -> None:
+        if self.hasFocus() and not self.isReadOnly():
+            self.typed.emit(self.toPlainText())
 
     def event(self, event: QEvent) -> bool:
         """Leave undo and redo to the window while nothing is being typed."""
@@ -207,6 +216,7 @@ class DraftNotes(QPlainTextEdit):
         combined = event.keyCombination()
         if event.key() == Qt.Key.Key_Escape and self.toPlainText() != self._kept:
             self.setPlainText(self._kept)
+            self.restored.emit()
         elif combined == QKeyCombination(Qt.KeyboardModifier.ControlModifier, Qt.Key.Key_Return):
             self.finish()
         else:

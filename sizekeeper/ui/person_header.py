@@ -9,7 +9,6 @@ from PySide6.QtCore import QEvent, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QCheckBox,
-    QGridLayout,
     QHBoxLayout,
     QLabel,
     QRadioButton,
@@ -28,8 +27,9 @@ if TYPE_CHECKING:
     from sizekeeper.core.person import Person
     from sizekeeper.ui.person_desk import PersonDesk
 
-CHILD_CAUTION = "Children’s clothes: cords, small parts and nightwear flammability follow local rules (EN 14682 and local law)."
-BODY_CAUTION = "Not for compression or medical garments, protective clothing or harnesses: there the clinician or the product’s standard decides."
+CHILD_CAUTION = (
+    "Children’s clothes: cords, small parts and nightwear flammability follow local rules (EN 14682 and local law)."
+)
 
 
 class PersonHeader(QWidget):
@@ -46,7 +46,7 @@ class PersonHeader(QWidget):
         self._desk = desk
         self.name = TitleField("Name", self)
         self.name.setPlaceholderText("Name")
-        self.cm, self.inch = QRadioButton("c&m", self), QRadioButton("&in", self)
+        self.cm, self.inch = QRadioButton("cm", self), QRadioButton("in", self)
         self.cm.setAccessibleName("Figures typed in centimetres")
         self.inch.setAccessibleName("Figures typed in inches")
         self.units = QButtonGroup(self)
@@ -66,43 +66,39 @@ class PersonHeader(QWidget):
         self._connect()
 
     def _lay(self) -> None:
-        facts = QHBoxLayout()
-        facts.setSpacing(theme.spacing())
-        for label, widgets in (
-            ("Figures in", (self.cm, self.inch)),
-            ("&Born", (self.born, self.age, self.child)),
-            ("G&roups", (self.groups,)),
-        ):
-            text = QLabel(label, self)
-            text.setBuddy(widgets[0])
-            facts.addWidget(text)
-            for widget in widgets:
-                facts.addWidget(widget)
-            facts.addSpacing(theme.spacing(2))
-        facts.setStretchFactor(self.groups, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(theme.spacing())
+        column.addWidget(self.name)
+        lines: tuple[tuple[tuple[str, tuple[QWidget, ...]], ...], ...] = (
+            (("Figures in", (self.cm, self.inch)), ("&Born", (self.born, self.age, self.child))),
+            (("Groups", (self.groups,)),),
+        )
+        for parts in lines:
+            line = QHBoxLayout()
+            line.setSpacing(theme.spacing())
+            for label, widgets in parts:
+                self._add_labelled(line, label, widgets)
+            if len(parts) > 1:
+                line.addStretch(1)
+            column.addLayout(line)
+        column.addWidget(self.says)
+        column.addWidget(self.caution)
         self.age.setWordWrap(False)
         self.age.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
-        left = QVBoxLayout()
-        left.setSpacing(theme.spacing())
-        left.addWidget(self.name)
-        left.addLayout(facts)
-        left.addStretch(1)
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(theme.spacing(3))
-        grid.setVerticalSpacing(theme.spacing(0.5))
-        grid.addLayout(left, 0, 0)
-        grid.addWidget(self.notes, 0, 1)
-        grid.addWidget(self.says, 1, 0, 1, 2)
-        grid.addWidget(self.caution, 2, 0, 1, 2)
-        grid.setColumnStretch(0, 3)
-        grid.setColumnStretch(1, 2)
         self._space()
 
+    def _add_labelled(self, line: QHBoxLayout, label: str, widgets: tuple[QWidget, ...]) -> None:
+        if line.count():
+            line.addSpacing(theme.spacing(2))
+        text = QLabel(label, self)
+        text.setBuddy(widgets[0])
+        for widget in (text, *widgets):
+            line.addWidget(widget)
+
     def _space(self) -> None:
-        self.notes.setFixedHeight(theme.spacing(9.5))
+        self.notes.setFixedHeight(theme.spacing(10))
         self.born.setFixedWidth(self.born.fontMetrics().averageCharWidth() * 14)
-        self.groups.setMinimumWidth(self.groups.fontMetrics().averageCharWidth() * 12)
 
     def _connect(self) -> None:
         self.name.typed.connect(self._on_name_typed)
@@ -114,7 +110,11 @@ class PersonHeader(QWidget):
         self.born.entered.connect(self._on_born)
         self.child.clicked.connect(self._on_child)
         self.groups.entered.connect(self._on_groups)
+        self.groups.typed.connect(self._on_groups_typed)
+        self.notes.typed.connect(self._on_notes_typed)
         self.notes.entered.connect(self._on_notes)
+        self.notes.restored.connect(self._desk.restore)
+        self.groups.restored.connect(self._desk.restore)
 
     def refresh(self) -> None:
         """Show the person as she is now."""
@@ -134,7 +134,8 @@ class PersonHeader(QWidget):
         self.child.setToolTip("By the date of birth" if follows else "Measurements count as old after 3 months, not 6")
         self.groups.show_text(", ".join(person.groups))
         self.notes.show_text(person.notes)
-        self.caution.setText(f"{CHILD_CAUTION} {BODY_CAUTION}" if desk.child else BODY_CAUTION)
+        self.caution.setText(CHILD_CAUTION)
+        self.caution.setVisible(desk.child)
         for field in (self.name, self.born, self.groups, self.notes):
             field.setReadOnly(desk.read_only)
         for button in (self.cm, self.inch):
@@ -204,11 +205,19 @@ class PersonHeader(QWidget):
         if (person := self._desk.person) is not None:
             self._edit("Mark as child" if checked else "Mark as grown", replace(person, child=checked), "child")
 
+    def _on_groups_typed(self, text: str) -> None:
+        if (person := self._desk.person) is not None:
+            self._desk.draft(replace(person, groups=_groups(text)))
+
     def _on_groups(self, text: str) -> None:
         if (person := self._desk.person) is not None:
-            groups = tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))
+            groups = _groups(text)
             self.groups.put_text(", ".join(groups))
             self._edit("Change groups", replace(person, groups=groups), "groups")
+
+    def _on_notes_typed(self, text: str) -> None:
+        if (person := self._desk.person) is not None:
+            self._desk.draft(replace(person, notes=text))
 
     def _on_notes(self, text: str) -> None:
         if (person := self._desk.person) is not None:
@@ -219,3 +228,8 @@ class PersonHeader(QWidget):
         super().changeEvent(event)
         if theme.font_changed(event) and hasattr(self, "caution"):
             self._space()
+
+
+def _groups(text: str) -> tuple[str, ...]:
+    """The groups of a text with commas between, each once."""
+    return tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))

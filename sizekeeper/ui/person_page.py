@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedLayout, QVBoxLayout, QWidget
 
 from sizekeeper.core.person import Person
@@ -27,6 +27,8 @@ if TYPE_CHECKING:
     from sizekeeper.ui.settings import Settings
 
 NEW_NAME = "New person"
+_WIDEST_LIST = 84
+"""Steps of spacing; in a wider list the eye would lose the line."""
 
 
 class PersonPage(QWidget):
@@ -54,26 +56,26 @@ class PersonPage(QWidget):
         self._on_switched()
 
     def _lay(self) -> None:
-        left = QVBoxLayout()
-        left.setSpacing(theme.spacing(1.5))
-        left.addWidget(self.taking)
-        left.addWidget(self.list, 1)
-        work = QHBoxLayout()
-        work.setSpacing(theme.spacing(4))
-        work.addLayout(left, 5)
-        work.addWidget(self.panel, 6)
         full = QWidget(self)
-        page = QVBoxLayout(full)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        for column, parts in ((left, (self.header, self.taking, self.list)), (right, (self.header.notes, self.panel))):
+            column.setSpacing(theme.spacing(2))
+            for part in parts:
+                column.addWidget(part)
+            column.setStretch(column.count() - 1, 1)
+        measured = QWidget(full)
+        measured.setLayout(left)
+        left.setContentsMargins(0, 0, 0, 0)
+        measured.setMaximumWidth(theme.spacing(_WIDEST_LIST))
+        page = QHBoxLayout(full)
         margin = theme.spacing(3)
         page.setContentsMargins(margin, theme.spacing(2), margin, theme.spacing(1.5))
-        page.setSpacing(theme.spacing(2))
-        page.addWidget(self.header)
-        page.addLayout(work, 1)
+        page.setSpacing(theme.spacing(4))
+        page.addWidget(measured, 1)
+        page.addLayout(right, 1)
         self._stack = QStackedLayout(self)
         self._stack.addWidget(full)
         self._stack.addWidget(self._empty_page())
-        self.setAutoFillBackground(True)
-        self._dress()
 
     def _empty_page(self) -> QWidget:
         """What to do while nobody is chosen."""
@@ -84,7 +86,9 @@ class PersonPage(QWidget):
         column.addStretch(2)
         for widget in (
             Lettering("Whose measurements?", "title", empty),
-            Lettering("Choose a person on the left, or add one and type the eight figures that matter most.", "muted", empty),
+            Lettering(
+                "Choose a person on the left, or add one and type the eight figures that matter most.", "muted", empty
+            ),
         ):
             widget.setAlignment(Qt.AlignmentFlag.AlignHCenter)
             column.addWidget(widget)
@@ -100,7 +104,6 @@ class PersonPage(QWidget):
         self.list.left_at_top.connect(self._on_left_at_top)
         self.panel.left.connect(self.list.go_to)
         self.add.clicked.connect(self.add_person)
-        self._selection.page_wanted.connect(self._on_page_wanted)
 
     def start(self) -> None:
         """Put the cursor where typing goes on: the first measurement that is missing."""
@@ -117,6 +120,17 @@ class PersonPage(QWidget):
         self.desk.session.apply("Add a person", None, person, place=Place("person", person.id, "name"))
         self._selection.choose_person(person.id)
         self.name_person()
+
+    def reveal(self, place: Place) -> None:
+        """Put the cursor in the field in which an edit happened."""
+        if self._behind:
+            self._on_switched()
+        fields: dict[str, QWidget] = {"name": self.header.name, "born": self.header.born, "groups": self.header.groups}
+        fields["notes"] = self.header.notes
+        if (field := fields.get(place.field)) is not None:
+            field.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif place.field:
+            self.list.go_to(place.field)
 
     def finish(self) -> None:
         """Make the edit of whatever is being typed on this page."""
@@ -151,27 +165,8 @@ class PersonPage(QWidget):
     def _on_left_at_top(self) -> None:
         self.header.name.setFocus(Qt.FocusReason.BacktabFocusReason)
 
-    def _on_page_wanted(self, place: Place) -> None:
-        """Go to the field in which an edit happened."""
-        if place.page != "person" or place.entry != self.desk.entry:
-            return
-        fields = {"name": self.header.name, "born": self.header.born, "groups": self.header.groups}
-        if (field := fields.get(place.field)) is not None:
-            field.setFocus(Qt.FocusReason.OtherFocusReason)
-        elif place.field:
-            self.list.go_to(place.field)
-
-    def _dress(self) -> None:
-        palette = self.palette()
-        palette.setColor(palette.ColorRole.Window, theme.paper(self.parentWidget().palette() if self.parentWidget() else palette))
-        self.setPalette(palette)
-
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another page was in front."""
         super().showEvent(event)
         if self._behind:
             self._on_switched()
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow light and dark."""
-        super().changeEvent(event)

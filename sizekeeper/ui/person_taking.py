@@ -38,13 +38,14 @@ class TakingBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(theme.spacing())
-        for text, widget in (("Mea&suring on", self.on), ("", self.by), ("o&ver", self.over)):
+        for text, widget in (("Mea&suring on", self.on), ("", self.by), ("over", self.over)):
             if text:
                 label = QLabel(text, self)
                 label.setBuddy(widget)
                 row.addWidget(label)
             row.addWidget(widget)
         row.setStretch(row.count() - 1, 1)
+        self.over.setMinimumWidth(self.over.fontMetrics().averageCharWidth() * 12)
 
     def refresh(self) -> None:
         """Show how the figures are taken just now."""

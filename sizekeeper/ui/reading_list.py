@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QRect, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QGridLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
@@ -9,9 +11,13 @@ from PySide6.QtWidgets import QGridLayout, QPushButton, QScrollArea, QVBoxLayout
 from sizekeeper.assets import measures
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
-from sizekeeper.ui.person_desk import PersonDesk
 from sizekeeper.ui.reading_row import FIELD, NAME, OTHER, STATE, MeasureRow
 from sizekeeper.ui.reading_words import PRIMARY
+
+if TYPE_CHECKING:
+    from sizekeeper.ui.person_desk import PersonDesk
+
+_WIDEST = "100 15/16 in"
 
 
 class _Sheet(QWidget):
@@ -22,7 +28,7 @@ class _Sheet(QWidget):
         self._desk = desk
         self.grid = QGridLayout(self)
         self.grid.setContentsMargins(0, 0, 0, 0)
-        self.grid.setHorizontalSpacing(theme.spacing(1.5))
+        self.grid.setHorizontalSpacing(theme.spacing(1.25))
         self.grid.setVerticalSpacing(0)
         self.grid.setColumnStretch(STATE, 1)
         self.headings = {column: Lettering("", "note", self) for column in (NAME, FIELD, OTHER, STATE)}
@@ -35,19 +41,24 @@ class _Sheet(QWidget):
             MeasureRow(measure, desk, self.grid, 1 + 2 * i)
             for i, measure in enumerate(m for m in measures() if m.use != "finished")
         ]
-        self.grid.setRowStretch(2 * len(self.rows) + 2, 1)
+        self.more = QPushButton(self)
+        last = 2 * len(self.rows) + 1
+        self.grid.addWidget(self.more, last, NAME, 1, STATE - NAME + 1, Qt.AlignmentFlag.AlignLeft)
+        self.grid.setRowStretch(last + 1, 1)
         self._space()
 
     def _space(self) -> None:
         for row in self.rows:
-            self.grid.setRowMinimumHeight(row.line, 0)
-            row.name.setMinimumHeight(theme.spacing(4.25))
+            row.name.setMinimumHeight(theme.spacing(3.75))
+        self.grid.setColumnMinimumWidth(OTHER, self.fontMetrics().horizontalAdvance(_WIDEST))
+        self.grid.setRowMinimumHeight(2 * len(self.rows) + 1, theme.spacing(5))
 
     def band(self, row: MeasureRow) -> QRect:
         """Where a row stands, across the whole sheet, with its message."""
-        top = self.grid.cellRect(row.line, NAME).top()
-        last = row.line + 1 if row.message.isVisibleTo(self) else row.line
-        return QRect(0, top, self.width(), self.grid.cellRect(last, NAME).bottom() - top + 1)
+        top, below = row.name.geometry().top(), row.name.geometry().bottom()
+        if row.message.isVisibleTo(self):
+            below = row.message.geometry().bottom()
+        return QRect(0, top, self.width(), below - top + 1)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the rules, and the wash behind the row in hand."""
@@ -84,7 +95,7 @@ class ReadingList(QWidget):
         self.sheet = _Sheet(desk, self)
         self.rows = {row.measure.id: row for row in self.sheet.rows}
         self._visible: tuple[str, ...] = ()
-        self.more = QPushButton(self)
+        self.more = self.sheet.more
         self._area = QScrollArea(self)
         self._area.setWidgetResizable(True)
         self._area.setFrameShape(QScrollArea.Shape.NoFrame)
@@ -95,16 +106,15 @@ class ReadingList(QWidget):
         self.sheet.setAutoFillBackground(False)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(theme.spacing())
         column.addWidget(self._area, 1)
-        column.addWidget(self.more, 0, Qt.AlignmentFlag.AlignLeft)
         self._connect()
 
     def _connect(self) -> None:
         self.more.clicked.connect(self.toggle)
         for row in self.sheet.rows:
             row.stepped.connect(self._on_stepped)
-        self._desk.measure_chosen.connect(self._on_chosen)
+        self._desk.measure_chosen.connect(self._keep_in_view)
+        self._area.verticalScrollBar().rangeChanged.connect(self._keep_in_view)
 
     @property
     def showing_all(self) -> bool:
@@ -123,8 +133,8 @@ class ReadingList(QWidget):
             return
         for row in self.sheet.rows:
             row.refresh()
-        self.sheet.headings[FIELD].setText(f"in {person.unit}")
-        self.sheet.headings[OTHER].setText(f"in {'in' if person.unit == 'cm' else 'cm'}")
+        self.sheet.headings[FIELD].setText(f"Figure, {person.unit}")
+        self.sheet.headings[OTHER].setText("Inches" if person.unit == "cm" else "cm")
         self._arrange(keep=True)
 
     def switched(self) -> None:
@@ -157,15 +167,15 @@ class ReadingList(QWidget):
     def _arrange(self, *, keep: bool) -> None:
         """Show the rows that belong in the list; with `keep`, none in the list leaves it while one types."""
         stays = set(self._visible) if keep else set()
-        wanted = tuple(
-            m for m, row in self.rows.items() if self._all or m in PRIMARY or row.filled or m in stays
-        )
+        wanted = tuple(m for m, row in self.rows.items() if self._all or m in PRIMARY or row.filled or m in stays)
         if wanted != self._visible:
             self._visible = wanted
             for measure, row in self.rows.items():
                 row.set_shown(shown=measure in wanted)
         hidden = len(self.rows) - len(wanted)
-        self.more.setText("Show only the &usual and the filled ones" if self._all else f"Show all {len(self.rows)} meas&urements")
+        self.more.setText(
+            "Show only the &usual and the filled ones" if self._all else f"Show all {len(self.rows)} meas&urements"
+        )
         self.more.setVisible(self._all or hidden > 0)
         self.sheet.update()
 
@@ -180,8 +190,9 @@ class ReadingList(QWidget):
         else:
             row.field.selectAll()
 
-    def _on_chosen(self, measure: str) -> None:
-        if measure in self.rows:
-            row = self.rows[measure]
+    def _keep_in_view(self) -> None:
+        """Scroll to the row in hand, also when rows above it came or went."""
+        row = self.rows.get(self._desk.measure)
+        if row is not None and row.name.isVisibleTo(self.sheet):
             self._area.ensureWidgetVisible(row.field, 0, theme.spacing(5))
         self.sheet.update()

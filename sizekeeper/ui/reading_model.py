@@ -103,9 +103,7 @@ class ReadingModel(QAbstractTableModel):
             flags |= Qt.ItemFlag.ItemIsEditable
         return flags
 
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> Any:  # noqa: ANN401 - Qt's own signature
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401 - Qt's own signature
         """The columns' titles."""
         if orientation == Qt.Orientation.Horizontal and 0 <= section < len(_TITLES):
             if role == Qt.ItemDataRole.DisplayRole:
@@ -138,7 +136,9 @@ class ReadingModel(QAbstractTableModel):
         place, reading = found
         if text == self._text(reading, FIGURE):
             return False
-        self._desk.edit("Correct an earlier figure", with_reading(person, place, replace(reading, text=text)), self._measure)
+        self._desk.edit(
+            "Correct an earlier figure", with_reading(person, place, replace(reading, text=text)), self._measure
+        )
         return True
 
 

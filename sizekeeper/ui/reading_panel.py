@@ -68,8 +68,8 @@ class ReadingPanel(QScrollArea):
             help_column.setSpacing(theme.spacing())
         help_column.addStretch(1)
         self._upper = QBoxLayout(QBoxLayout.Direction.LeftToRight)
-        self._upper.addWidget(self.figure, 5)
-        self._upper.addLayout(help_column, 4)
+        self._upper.addWidget(self.figure, 3)
+        self._upper.addLayout(help_column, 2)
         self._lower = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._lower.addLayout(self._history(), 5)
         self._lower.addWidget(self.form, 4, Qt.AlignmentFlag.AlignTop)
@@ -78,9 +78,11 @@ class ReadingPanel(QScrollArea):
         column = QVBoxLayout(self._page)
         column.setContentsMargins(0, 0, theme.spacing(), 0)
         column.setSpacing(theme.spacing(1.5))
-        column.addLayout(self._upper, 1)
-        column.addWidget(Rule(self._page))
+        column.addLayout(self._upper)
+        self._line = Rule(self._page)
+        column.addWidget(self._line)
         column.addLayout(self._lower)
+        column.addStretch(1)
         self.setWidget(self._page)
         self._page.setAutoFillBackground(False)
         self.viewport().setAutoFillBackground(False)
@@ -89,12 +91,12 @@ class ReadingPanel(QScrollArea):
         """The table of readings, their median, and the field for one more."""
         column = QVBoxLayout()
         column.setSpacing(theme.spacing())
-        label = QLabel("Measure a&gain:", self._page)
-        label.setBuddy(self.further)
+        self._again = QLabel("Measure a&gain:", self._page)
+        self._again.setBuddy(self.further)
         self.further.setFixedWidth(self.further.fontMetrics().averageCharWidth() * 13)
         row = QHBoxLayout()
         row.setSpacing(theme.spacing())
-        for widget in (label, self.further, self.further_says):
+        for widget in (self._again, self.further, self.further_says):
             row.addWidget(widget)
         row.setStretch(2, 1)
         column.addWidget(self.table)
@@ -118,7 +120,7 @@ class ReadingPanel(QScrollArea):
     def measure(self) -> Measure | None:
         """The measure in hand."""
         known = measures()
-        return known[self._desk.measure] if self._desk.measure in known else None
+        return next((m for m in known if m.id == self._desk.measure), None)
 
     def show_measure(self, _measure: str = "") -> None:
         """Show the help and the readings of the measure in hand."""
@@ -142,8 +144,8 @@ class ReadingPanel(QScrollArea):
         row = self.table.currentIndex().row()
         self.model.show_measure(measure.id)
         figure = figure_of(person, measure.id)
-        self.table.setVisible(figure is not None)
-        self.form.setVisible(figure is not None)
+        for part in (self.table, self.form, self._again, self.further, self.further_says, self._line):
+            part.setVisible(figure is not None)
         self.table.updateGeometry()
         if figure is not None and not self.table.currentIndex().isValid():
             self.table.choose_row(min(max(row, 0), self.model.rowCount() - 1))
@@ -172,7 +174,9 @@ class ReadingPanel(QScrollArea):
         if person is not None and measure is not None:
             self._desk.draft(with_further(person, measure.id, text, self._desk.taking))
             length, _ = read_text(text, person.unit)
-            self.further_says.speak(show(length.exact_cm, self._desk.other_notation(length.unit)) if length else "", "muted")
+            self.further_says.speak(
+                show(length.exact_cm, self._desk.other_notation(length.unit)) if length else "", "muted"
+            )
 
     def _on_further(self, text: str) -> None:
         person, measure = self._desk.person, self.measure

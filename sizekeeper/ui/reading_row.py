@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWi
 
 from sizekeeper.core.notation import show, spoken
 from sizekeeper.core.plausible import Question, question
-from sizekeeper.core.reading_edit import figure_of, place_of, read_text, shown_text, with_figure, with_reading
+from sizekeeper.core.reading_edit import Figure, figure_of, place_of, read_text, shown_text, with_figure, with_reading
 from sizekeeper.core.staleness import stale
 from sizekeeper.ui import reading_words as words
 from sizekeeper.ui import theme
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from sizekeeper.core.length import Length
     from sizekeeper.core.measure import Measure
     from sizekeeper.core.person import Person
-    from sizekeeper.core.reading_edit import Figure
     from sizekeeper.ui.person_desk import PersonDesk
 
 MARK, NAME, FIELD, OTHER, STATE, COLUMNS = 0, 1, 2, 3, 4, 5
@@ -52,7 +51,7 @@ class _Message(QWidget):
         self.answer = QPushButton(self)
         self.keep = QPushButton(self)
         row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, theme.spacing(0.75))
+        row.setContentsMargins(0, 0, theme.spacing(), theme.spacing(0.75))
         row.setSpacing(theme.spacing())
         row.addWidget(self.sentence, 1)
         for button in (self.answer, self.keep):
@@ -104,7 +103,6 @@ class MeasureRow(QObject):
         self.name.setBuddy(self.field)
         self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.other.setWordWrap(False)
-        self.state.setWordWrap(False)
         self.field.setFixedWidth(self.field.fontMetrics().averageCharWidth() * _FIELD_CHARACTERS + theme.spacing(2))
 
     def _connect(self) -> None:
@@ -160,7 +158,6 @@ class MeasureRow(QObject):
         old = figure is not None and stale(figure.last.on, self._desk.today(), self._desk.child)
         state = words.state_words(figure, self._desk) if figure else ""
         self.state.speak(state, "warning" if old else "muted")
-        self.state.setWordWrap(False)
         self._say(person, figure)
         unreadable = figure is not None and length is None
         doubtful = self._open_question is not None
@@ -177,7 +174,7 @@ class MeasureRow(QObject):
         """The open question about a length, unless she said to keep it."""
         if length is None or (self._desk.entry, length.text) in self._kept_anyway:
             return None
-        return question(self.measure, length)
+        return question(self.measure, length, child=self._desk.child)
 
     def _say(self, person: Person, figure: Figure | None) -> None:
         """The sentence below the row: what is wrong with the text, or the question about the figure."""
@@ -210,7 +207,9 @@ class MeasureRow(QObject):
         name = self.measure.name[0].lower() + self.measure.name[1:]
         verb = "Change" if self.filled and text.strip() else "Add" if text.strip() else "Remove"
         self._shown = None
-        self._desk.edit(f"{verb} {name}", with_figure(person, self.measure.id, text, self._desk.taking), self.measure.id)
+        self._desk.edit(
+            f"{verb} {name}", with_figure(person, self.measure.id, text, self._desk.taking), self.measure.id
+        )
         self.refresh()
 
     def _on_restored(self) -> None:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QItemSelectionModel, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.reading_model import FIGURE, HAND, ReadingModel
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QKeyEvent
 
 _ROWS_SEEN = 4
 
@@ -60,7 +64,7 @@ class ReadingTable(QTableView):
 
     def sizeHint(self) -> QSize:
         """Room for the title line and a few readings."""
-        rows = max(2, min(self.model().rowCount(), _ROWS_SEEN))
+        rows = max(1, min(self.model().rowCount(), _ROWS_SEEN))
         return QSize(theme.spacing(34), self.horizontalHeader().sizeHint().height() + rows * theme.spacing(3.25) + 4)
 
     def minimumSizeHint(self) -> QSize:

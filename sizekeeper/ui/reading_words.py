@@ -43,10 +43,8 @@ def state_words(figure: Figure, desk: PersonDesk) -> str:
     """When the figure in a field was measured, and whether it still holds: `8 months ago, measure again`."""
     on, today = figure.last.on, desk.today()
     if staleness.stale(on, today, desk.child):
-        words = f"{staleness.ago(on, today)}: measure again"
-    else:
-        words = desk.day(on)
-    return f"{words}, median of {figure.count}" if figure.count > 1 else words
+        return f"{staleness.ago(on, today)}: measure again"
+    return f"{desk.day(on)}, median of {figure.count}" if figure.count > 1 else desk.day(on)
 
 
 def typing_words(person: Person, measure: str, desk: PersonDesk, *, emptied: bool) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
@@ -68,7 +68,7 @@ class Sidebar(QWidget):
                 layout.addLayout(row)
                 layout.addWidget(self.people, 2)
                 layout.addWidget(self.patterns, 3)
-                layout.addStretch(0)
+                layout.addStretch(1)
             else:
                 layout.addLayout(row)
 
@@ -92,6 +92,12 @@ class Sidebar(QWidget):
         """Put the cursor into the search box, with what stands there selected."""
         self.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.search.selectAll()
+
+    def take_focus(self) -> None:
+        """Put the focus into the first list that shows something."""
+        first = next((entries for entries in (self.people, self.patterns) if entries.filter.rowCount()), None)
+        if first is not None:
+            first.view.setFocus(Qt.FocusReason.TabFocusReason)
 
     def _choose_person(self, entry: str) -> None:
         self._selection.choose_person(entry)
@@ -125,13 +131,14 @@ class Sidebar(QWidget):
         elif key == Qt.Key.Key_Escape and self.search.text():
             self.search.clear()
         elif key == Qt.Key.Key_Down:
-            lists = (self.people, self.patterns)
-            first = next((entries for entries in lists if entries.filter.rowCount()), None)
-            if first is not None:
-                first.view.setFocus(Qt.FocusReason.TabFocusReason)
+            self.take_focus()
         else:
             return False
         return True
+
+    def sizeHint(self) -> QSize:
+        """Wide enough for most names."""
+        return QSize(theme.spacing(30), super().sizeHint().height())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Give the search box its own keys."""

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QApplication,
     QFrame,
     QGridLayout,
+    QHBoxLayout,
     QLabel,
     QPushButton,
     QScrollArea,
@@ -67,9 +68,13 @@ class Welcome(QScrollArea):
         self._rows = QVBoxLayout(self._column)
         self._steps = QGridLayout()
         self._fill(new_person, new_pattern, demo)
+        middle = QHBoxLayout()  # no alignment: a centred item would not be given the height that its lines need
+        middle.addStretch(1)
+        middle.addWidget(self._column)
+        middle.addStretch(1)
         outer = QVBoxLayout(self._sheet)
         outer.addStretch(2)
-        outer.addWidget(self._column, 0, Qt.AlignmentFlag.AlignHCenter)
+        outer.addLayout(middle)
         outer.addStretch(3)
         self.setWidget(self._sheet)
         self._space()
@@ -84,6 +89,7 @@ class Welcome(QScrollArea):
         for row, (title, words) in enumerate(_STEPS):
             self._steps.addWidget(_Numeral(row + 1, self._column), row, 0, Qt.AlignmentFlag.AlignTop)
             said = QVBoxLayout()
+            said.setSpacing(theme.spacing(0.5))
             said.addWidget(Lettering(title, "part", self._column))
             said.addWidget(Lettering(words, "plain", self._column))
             self._steps.addLayout(said, row, 1)

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Protocol, cast
 
-from PySide6.QtCore import QEvent, QPoint, Qt, Signal
-from PySide6.QtGui import QCloseEvent, QPaintEvent
+from PySide6.QtCore import QEvent, QPoint, Signal
 from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox, QStackedWidget, QVBoxLayout, QWidget
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.ui.entry_actions import EntryActions
-from sizekeeper.ui.library_actions import LibraryActions
 from sizekeeper.ui.lettering import Rule
+from sizekeeper.ui.library_actions import LibraryActions
 from sizekeeper.ui.menus import Menus
 from sizekeeper.ui.notice import Notice
 from sizekeeper.ui.pages import PAGES, PageKind, Pages
+from sizekeeper.ui.saving import Saving
 from sizekeeper.ui.selection import Place, Selection
 from sizekeeper.ui.sidebar import Sidebar
 from sizekeeper.ui.status import StatusLine
@@ -26,6 +26,8 @@ from sizekeeper.ui.window_place import keep_place, restore_place
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+    from PySide6.QtGui import QCloseEvent, QPaintEvent
 
     from sizekeeper.ui.selection import PageName
     from sizekeeper.ui.session import Change, Session
@@ -73,6 +75,7 @@ class MainWindow(QMainWindow):
         self._was_painted = False
         self._arrange()
         self.menus = Menus(self, session, self.pages, self.entries, self.library)
+        self.saving = Saving(session, self.notice, self.library, self)
         self._undo_keys = UndoKeys(session, self.pages)
         self._connect()
         self._restore()
@@ -105,8 +108,6 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.session.changed.connect(self._follow)
         self.session.revisited.connect(self._revisited)
-        self.session.failed.connect(self._failed)
-        self.session.saved_changed.connect(self._saved_changed)
         self.selection.page_wanted.connect(self._go)
         self.sidebar.chosen.connect(self._chosen)
         self.sidebar.opened.connect(self.open_entry)
@@ -131,9 +132,7 @@ class MainWindow(QMainWindow):
         self._show_front()
         if self.pages_in_front:
             self.pages.turn_to(page if page in known else self.pages.kinds[0].name)
-        if self.session.read_only:
-            reason = self.session.writer.library.read_only_reason
-            self.notice.say(f"This library can only be looked at here: {reason}.", self.library.copy)
+            self.sidebar.take_focus()
 
     def _settle(self) -> None:
         """Choose somebody and something else when what was chosen is not there any more."""
@@ -145,7 +144,7 @@ class MainWindow(QMainWindow):
     def _show_front(self) -> None:
         """The welcome while the library is empty, else the pages."""
         wanted = self.welcome if self.session.empty else self.pages
-        if wanted is self.pages and self.pages.front_made is False:
+        if wanted is self.pages:
             self.pages.turn_to(self.pages.front)
         self._front.setCurrentWidget(wanted)
         if hasattr(self, "menus"):
@@ -169,8 +168,12 @@ class MainWindow(QMainWindow):
             self.selection.choose_pattern(value.id)
         elif value is not None:
             self.selection.choose_pattern(value.pattern)
-        if not self.session.empty:
-            self.pages.reveal(place)
+        if self.session.empty:
+            return
+        first_time = not self.pages.is_made(place.page)
+        self.pages.turn_to(place.page)
+        if first_time:
+            self.selection.go(place)  # the page was not there yet to hear it
 
     def _revisited(self, place: Place | None, _sentence: str) -> None:
         """Go where undo or redo changed something."""
@@ -217,16 +220,6 @@ class MainWindow(QMainWindow):
         cast("_Copying", self.pages.page("fit")).copy_table()
         self.status.tell("The ease table was copied.")
 
-    def _failed(self, sentence: str) -> None:
-        """An edit could not be saved: it is kept, and can be saved as a copy."""
-        self.notice.say(sentence, self.library.copy, self.library.retry, self.library.read_again)
-
-    def _saved_changed(self, saved: bool) -> None:  # noqa: FBT001 - a slot
-        if saved and not self.session.read_only:
-            self.notice.put_away()
-        if saved and (trouble := self.session.writer.library.backup_trouble):
-            self.notice.say(trouble)
-
     def leave(self) -> bool:
         """Finish what is being typed and save everything; False when something could not be saved."""
         field = QApplication.focusWidget()
@@ -234,7 +227,8 @@ class MainWindow(QMainWindow):
             field.clearFocus()
         return self.session.writer.flush(_PATIENCE_S)
 
-    def _remember(self) -> None:
+    def remember(self) -> None:
+        """Keep where the window stands and what is in front for the next time."""
         stored = self.settings.stored
         keep_place(self, self._splitter, stored)
         stored.setValue("window/library", str(self.session.writer.library.path))
@@ -256,8 +250,10 @@ class MainWindow(QMainWindow):
         return answer == QMessageBox.StandardButton.Discard
 
     def changeEvent(self, event: QEvent) -> None:
-        """Notice a file that was changed by another program when the window comes back to the front."""
+        """Look at the file again when the window comes back to the front."""
         super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self._was_painted and self.isActiveWindow():
+            self.saving.look_outside()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Say once that the first picture is there."""
@@ -271,7 +267,7 @@ class MainWindow(QMainWindow):
         if not self.session.read_only and not self.leave() and not self.ask_to_lose(self):
             event.ignore()
             return
-        self._remember()
+        self.remember()
         QApplication.instance().removeEventFilter(self._undo_keys)  # type: ignore[union-attr]
         self.closed.emit()
         event.accept()

@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 FIRST_SIZE = QSize(1240, 760)
 """The window's size the first time, less where the screen is smaller."""
 
+_SHARE = 0.94
+"""How much of a small screen the window takes the first time, so that its frame fits too; coined."""
+
 _REACHABLE = 80
 """So many pixels of the window's upper edge must be on a screen for it to be reached with the mouse; coined."""
 
@@ -22,7 +25,7 @@ def restore_place(window: QMainWindow, splitter: QSplitter, stored: QSettings) -
     """Put the window where it stood, on a screen that is there."""
     geometry, parts = stored.value("window/geometry"), stored.value("window/parts")
     if not (isinstance(geometry, QByteArray) and window.restoreGeometry(geometry)):
-        window.resize(FIRST_SIZE.boundedTo(_main_screen().size()))
+        window.resize(FIRST_SIZE.boundedTo(_main_screen().size() * _SHARE))
     if isinstance(parts, QByteArray):
         splitter.restoreState(parts)
     bring_back(window)

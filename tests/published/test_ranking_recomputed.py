@@ -16,6 +16,8 @@ from scipy.optimize import minimize_scalar
 from tests.drawn import compared, draw, program
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from tests.plain import Plain
 
 SEEDS = range(150)
@@ -139,11 +141,10 @@ def test_a_blend_is_the_best_of_all_paths_over_the_levels() -> None:
     assert looked_at > 30
 
 
-def _path_cost(plain: Plain, positions: dict[str, float] | object) -> float:
-    assert isinstance(positions, dict)
+def _path_cost(plain: Plain, positions: Mapping[str, float]) -> float:
     places = list(positions.values())
     apart = sum((a - b) ** 2 for a, b in zip(places[1:], places, strict=False))
-    return sum(plain.loss(m, t) for m, t in positions.items()) + 1.5 * apart
+    return float(sum(plain.loss(m, t) for m, t in positions.items())) + 1.5 * apart
 
 
 def test_the_verdict_follows_from_the_candidates_and_the_blend() -> None:

@@ -1,0 +1,358 @@
+"""Finds the tables of a sheet whose sizes run across; the other way round is the same sheet, transposed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from sizekeeper.importing.bands import Band, bands, distinct, is_blank, is_figure, is_text, label, zones
+from sizekeeper.importing.grid import GridCell, Sheet
+from sizekeeper.importing.headers import (
+    Column,
+    Header,
+    attribute,
+    header_of,
+    is_attribute_row,
+    is_size_row,
+    with_aliases,
+    with_attributes,
+)
+from sizekeeper.importing.labels import Label
+from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
+from sizekeeper.importing.units import unit_of
+from sizekeeper.importing.vocabulary import STATED_FOR_ALL, Kind
+
+_SURE = 0.8
+
+
+@dataclass(slots=True)
+class _Context:
+    """What the headings since the last table say about the figures below them."""
+
+    kind: Kind | None = None
+    units: tuple[str, ...] = ()
+    view: str | None = None
+    variant: str | None = None
+    title: str = ""
+    title_at: str = ""
+    titled: bool = False
+    both: bool = False
+
+
+@dataclass(slots=True)
+class _Line:
+    """One row of a band: words left, cells above the figures, words right."""
+
+    labels: dict[int, GridCell]
+    data: list[tuple[int, GridCell]]
+    tail: list[GridCell]
+    spanned: dict[int, GridCell] = field(default_factory=dict)
+
+    def words(self) -> dict[int, Label]:
+        """The label cells taken apart, by column."""
+        return {place: label(cell) for place, cell in self.labels.items()}
+
+
+class BandReader:
+    """Reads one band from top to bottom and adds its tables to what was found."""
+
+    def __init__(self, sheet: Sheet, band: Band, found: Found, orientation: Orientation) -> None:
+        """Start with nothing headed."""
+        self.sheet, self.band, self.found, self.orientation = sheet, band, found, orientation
+        self.header: Header | None = None
+        self.attributes: list[tuple[list[Label], list[tuple[int, GridCell]]]] = []
+        self.context = _Context()
+        self.table: RawTable | None = None
+        self.fresh = True
+        self.measure: tuple[Label, str] | None = None
+        self.waiting: tuple[Label, str] | None = None
+        self.carried: dict[int, GridCell] = {}
+
+    def read(self, rows: range, inherited: Header | None) -> Header | None:
+        """Read the rows; `inherited` is the header of the table above, for a table that goes on under it."""
+        self.inherited = inherited
+        for r in rows:
+            self._row(r, rows)
+        self._settle_waiting()
+        return self.header or inherited
+
+    def _row(self, r: int, rows: range) -> None:
+        line = self._line(r)
+        if not line.labels and not line.data and not line.tail:
+            self.fresh = True
+            return
+        words = list(line.words().values())
+        shown = [(p, c) for p, c in line.data if not is_blank(c)]
+        if self._is_heading(line, shown):
+            self._heading([*line.labels.values(), *(c for _, c in shown)])
+        elif is_attribute_row(words, shown):
+            self._attributes(line, shown)
+        elif is_size_row(words, shown, fresh=self._may_start(), known=self._known()):
+            self._sizes(line, shown, r, rows)
+        elif any(is_figure(c) for _, c in shown) or (line.data and any(w.is_measure for w in words)):
+            self._figures(line)
+        else:
+            self._words(line)
+
+    def _line(self, r: int) -> _Line:
+        row = self.sheet.rows[r]
+        band = self.band
+        cells = distinct(row[band.left : band.right + 1])
+        alone = distinct(row)
+        if len(alone) == 1 and not is_figure(alone[0][1]):
+            return _Line({band.left: alone[0][1]}, [], [])
+        labels = {band.left + i: c for i, c in cells if band.left + i < band.first and not is_blank(c)}
+        ats = {c.at for c in labels.values()}
+        data = [(band.left + i, c) for i, c in cells if band.left + i >= band.first and c.at not in ats]
+        spanned = {p: c for p, c in enumerate(row) if band.first <= p <= band.right and c is not None and c.at not in ats}
+        return _Line(labels, data, self._tail(r), spanned)
+
+    def _tail(self, r: int) -> list[GridCell]:
+        """The cells right of the figures, up to the next empty place."""
+        tail: list[GridCell] = []
+        for cell in self.sheet.rows[r][self.band.right + 1 :]:
+            if cell is None or is_figure(cell):
+                break
+            tail.append(cell)
+        return tail[:2]
+
+    def _is_heading(self, line: _Line, shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Words without figures: at the left alone, or one text above the figures of several columns."""
+        if not shown:
+            return not any(is_blank(c) for _, c in line.data) and bool(line.labels)
+        one = len(shown) == 1 and is_text(shown[0][1]) and not line.labels
+        return one and (self.band.right > self.band.first) and not label(shown[0][1]).says_only_how
+
+    def _heading(self, cells: Sequence[GridCell]) -> None:
+        for cell in cells:
+            word = label(cell)
+            if word.prose:
+                self._stated(word)
+            elif word.is_measure and word.names.sure >= _SURE and not word.size_word and self._known():
+                self._settle_waiting()
+                self.waiting = self.measure = (word, cell.at)
+                self.found.roles[cell.at] = "measure"
+            else:
+                self._say(word, cell)
+
+    def _stated(self, word: Label) -> None:
+        if STATED_FOR_ALL.search(word.text) and word.units:
+            self.context.units = word.units
+
+    def _say(self, word: Label, cell: GridCell) -> None:
+        """Let a heading start a new context, or add to the one that the heading above it began."""
+        self._settle_waiting()
+        if self.header and self.header.used and not self.context.title:
+            self.context = _Context(kind=None, units=self.context.units)
+        context = self.context
+        tells = bool(word.kind or word.units or word.view or word.variant or word.cup)
+        context.kind = word.kind or context.kind
+        context.units = word.units or context.units
+        context.view = word.view or (None if word.kind else context.view)
+        context.variant = word.cup or word.variant or (None if word.kind else context.variant)
+        if tells or not context.titled:
+            context.title, context.title_at = word.text, cell.at
+        context.titled = context.titled or tells
+        self.measure = None
+        self.fresh = True
+        self.table = None
+
+    def _attributes(self, line: _Line, shown: list[tuple[int, GridCell]]) -> None:
+        row = (list(line.words().values()), shown)
+        for _, cell in shown:
+            self.found.roles[cell.at] = "heading"
+        if self.header is not None and not self.header.used:
+            with_attributes(self.header, *row)
+        else:
+            self.attributes.append(row)
+        self.fresh = True
+
+    def _may_start(self) -> bool:
+        return self.fresh or self.header is None or not self.header.used
+
+    def _known(self) -> bool:
+        return self.header is not None or self.inherited is not None
+
+    def _sizes(self, line: _Line, shown: list[tuple[int, GridCell]], r: int, rows: range) -> None:
+        for _, cell in [*shown, *((p, c) for p, c in line.labels.items())]:
+            self.found.roles[cell.at] = "size"
+        if self.header is not None and self._names_again(r, rows):
+            with_aliases(self.header, shown)
+            return
+        header = header_of(line.words(), shown, range(self.band.first, self.band.right + 1))
+        for row in self.attributes:
+            with_attributes(header, *row)
+        self.attributes = []
+        self.header, self.table, self.measure, self.carried = header, None, None, {}
+        self._corner(line)
+
+    def _names_again(self, r: int, rows: range) -> bool:
+        """Whether a row of sizes gives other names to the sizes headed already."""
+        assert self.header is not None  # noqa: S101 - asked only then
+        if not self.header.used:
+            return True
+        return not self.fresh and not (r + 1 < rows.stop and self._is_measured(r + 1))
+
+    def _is_measured(self, r: int) -> bool:
+        line = self._line(r)
+        return bool(line.data) and any(word.is_measure for word in line.words().values())
+
+    def _corner(self, line: _Line) -> None:
+        """The words at the corner say what the whole table is counted in and is."""
+        fresh = not self.context.title
+        if fresh:
+            self.context = _Context(units=self.context.units)
+        for cell in line.labels.values():
+            word = label(cell)
+            self.context.kind = word.kind or self.context.kind
+            self.context.units = word.units or self.context.units
+            self.context.view = word.view or self.context.view
+            self.context.variant = word.variant or self.context.variant
+            self.context.titled = self.context.titled or word.kind is not None
+            if word.kind and fresh:
+                self.context.title, self.context.title_at = word.text, cell.at
+
+    def _figures(self, line: _Line) -> None:
+        header = self._header_for(line)
+        words = self._carried(line)
+        named = next(((w, line.labels[p].at) for p, w in words.items() if w.is_measure and p in line.labels), None)
+        named = named or self._own_name(words, line) or self.measure
+        if named is None:
+            return self._words(line)
+        self._settle_waiting(keep=named)
+        self.measure, self.fresh = named, False
+        self.waiting = None
+        header.used = True
+        self._add(line, header, words, *named)
+        self.context.title = "" if self.table else self.context.title
+        return None
+
+    def _header_for(self, line: _Line) -> Header:
+        if self.header is None:
+            self.header = self.inherited
+        if self.header is None:
+            self.header = header_of({}, [(p, c) for p, c in line.data if not is_blank(c)], range(self.band.first, self.band.right + 1))
+            self.header.sure = 0.3
+        return self.header
+
+    def _carried(self, line: _Line) -> dict[int, Label]:
+        """The words of the line, and of a group's name that stands only beside the first line of its group."""
+        words = line.words()
+        measured = next((p for p, w in words.items() if w.is_measure), None)
+        for place, cell in line.labels.items():
+            if label(cell).says_only_how:
+                self.carried[place] = cell
+        if measured is not None:
+            for place, cell in self.carried.items():
+                if place < measured and place not in words:
+                    words[place] = label(cell)
+        return dict(sorted(words.items()))
+
+    def _own_name(self, words: dict[int, Label], line: _Line) -> tuple[Label, str] | None:
+        """A name we do not know is the chart's own measure, unless it only qualifies the measure above."""
+        headed = self.header.corner if self.header else {}
+        for place, word in words.items():
+            if place in line.labels and not word.says_only_how and not attribute(headed.get(place), line.labels[place]):
+                return word, line.labels[place].at
+        return None
+
+    def _add(self, line: _Line, header: Header, words: dict[int, Label], name: Label, at: str) -> None:
+        self.found.roles[at] = "measure"
+        said = self._said(line, words, header, at)
+        rows: dict[tuple[str | None, ...], RawRow] = {}
+        table = self._table(header)
+        places = {size.label: i for i, size in enumerate(table.sizes)}
+        for place, cell in line.spanned.items():
+            column = header.columns.get(place, Column())
+            if unit_of(cell.text) and not is_figure(cell):
+                self._unit_behind(rows, cell)
+            elif column.size in places:
+                key = (column.kind, column.view, column.variant)
+                if key not in rows:
+                    rows[key] = self._new_row(name, at, said, column)
+                rows[key].cells.setdefault(places[column.size], []).append(RawFigure(cell, column.unit))
+                self.found.roles[cell.at] = "value" if is_figure(cell) else "missing" if is_blank(cell) else "text"
+        table.rows.extend(row for row in rows.values() if row.cells)
+
+    def _unit_behind(self, rows: dict[tuple[str | None, ...], RawRow], cell: GridCell) -> None:
+        """A unit in a column of its own belongs to the figure left of it."""
+        for row in rows.values():
+            last = list(row.cells.values())[-1]
+            if last and last[-1].unit is None:
+                last[-1] = RawFigure(last[-1].cell, unit_of(cell.text))
+        self.found.roles[cell.at] = "unit"
+
+    def _said(self, line: _Line, words: dict[int, Label], header: Header, at: str) -> dict[str, str]:
+        """What the words of a line say beside the measure: the nearest to the figures count last."""
+        said: dict[str, str] = {}
+        for place, word in words.items():
+            cell = line.labels.get(place) or self.carried.get(place)
+            if cell is None or (word.prose and cell.at != at):
+                continue
+            said |= attribute(header.corner.get(place), cell)
+            self.found.roles.setdefault(cell.at, "heading")
+        for cell in line.tail:
+            word = label(cell)
+            if word.unit_only:
+                said.setdefault("unit", word.units[0])
+        return said
+
+    def _new_row(self, name: Label, at: str, said: dict[str, str], column: Column) -> RawRow:
+        kind = said.get("kind") or column.kind
+        context = self.context
+        return RawRow(
+            name,
+            at,
+            kind="body" if kind == "body" else "finished" if kind else context.kind,
+            kind_from_row="kind" in said,
+            units=(said["unit"],) if "unit" in said and not name.units else name.units,
+            context_units=context.units,
+            view=said.get("view") or column.view or context.view,
+            variant=said.get("variant") or column.variant or context.variant,
+        )
+
+    def _table(self, header: Header) -> RawTable:
+        if self.table is None:
+            context = self.context
+            self.table = RawTable(
+                self.sheet.name,
+                self.orientation,
+                header.sizes(),
+                title=context.title,
+                title_at=context.title_at,
+                kind=context.kind,
+                units=context.units,
+                titled=context.titled,
+            )
+            if context.title_at:
+                self.found.roles[context.title_at] = "title"
+            self.found.tables.append(self.table)
+            self.found.scores.append(header.sure)
+            self.context.titled = False
+        return self.table
+
+    def _words(self, line: _Line) -> None:
+        """A row that is neither sizes nor figures: words beside the tables."""
+        for cell in line.labels.values():
+            word = label(cell)
+            if word.prose:
+                self._stated(word)
+
+    def _settle_waiting(self, keep: tuple[Label, str] | None = None) -> None:
+        """A measure that was named and got no figures is told of."""
+        if self.waiting is not None and self.waiting != keep and self.table is not None:
+            self.table.missing_rows.append((self.waiting[0].text, self.waiting[1]))
+        self.waiting = None
+
+
+def tables_across(sheet: Sheet, orientation: Orientation = "measures_in_rows") -> Found:
+    """The tables of a sheet whose sizes run across."""
+    found = Found(sheet.name, single_column=sheet.single_column)
+    headers: list[tuple[Band, Header]] = []
+    for top, bottom in zones(sheet):
+        for band in bands(sheet, top, bottom):
+            inherited = next((h for b, h in reversed(headers) if b.first <= band.right and band.first <= b.right), None)
+            header = BandReader(sheet, band, found, orientation).read(range(top, bottom), inherited)
+            if header is not None:
+                headers.append((band, header))
+    return found

@@ -1,0 +1,62 @@
+"""Starts the window: the application, its preferences, the library, and what to do when something goes wrong."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtGui import QIcon
+from PySide6.QtWidgets import QApplication
+
+from sizekeeper import assets
+from sizekeeper.ui import theme
+from sizekeeper.ui.desk import Desk
+from sizekeeper.ui.mishap import Mishap, log_file, start_log, stop_log
+from sizekeeper.ui.settings import Settings
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+
+def application() -> QApplication:
+    """The application, dressed and named, so that its preferences have a place of their own."""
+    running = QApplication.instance()
+    app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
+    app.setOrganizationName("sizekeeper")
+    app.setApplicationName("sizekeeper")
+    app.setApplicationDisplayName("Sizekeeper")
+    app.setDesktopFileName("sizekeeper")
+    theme.dress(app)
+    return app
+
+
+def run(library: Path | None, *, demo: bool = False) -> int:
+    """Show the window until it is closed.
+
+    Args:
+        library: the library file to open; None for the user's own, which is made if there is none.
+        demo: open the demo household instead, which works on a file of its own.
+
+    Returns:
+        The exit code: 0 when the window was closed, 1 when no library could be opened.
+    """
+    app = application()
+    log = start_log(log_file())
+    desk = Desk(Settings(QSettings()))
+    mishap = Mishap(log_file(), desk.flush)
+    mishap.install()
+    try:
+        opened = desk.open_demo() if demo else desk.open(library) if library is not None else desk.open_own()
+        QTimer.singleShot(0, app, _put_on_icon)
+        app.exec()
+        opened = opened or desk.opened_once
+        desk.close()
+    finally:
+        mishap.uninstall()
+        stop_log(log)
+    return 0 if opened else 1
+
+
+def _put_on_icon() -> None:
+    QApplication.setWindowIcon(QIcon(str(assets.resource("icons", "sizekeeper.png"))))

@@ -1,0 +1,250 @@
+"""The Fit page: which size, and how sure."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QMimeData
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from sizekeeper import assets
+from sizekeeper.core.person import Person
+from sizekeeper.core.reading_edit import Taking, figure_of, with_figure
+from sizekeeper.core.sentences import Wording
+from sizekeeper.reports.ease_table import as_html, as_text
+from sizekeeper.ui import fit_rows
+from sizekeeper.ui.fit_answer import FitAnswer
+from sizekeeper.ui.fit_empty import FirstThings
+from sizekeeper.ui.fit_panel import FitPanel
+from sizekeeper.ui.fit_source import Found, look_up
+from sizekeeper.ui.selection import Place
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from PySide6.QtGui import QShowEvent
+
+    from sizekeeper.core.result import Mode
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Change, Session
+    from sizekeeper.ui.settings import Settings
+
+
+class FitPage(QWidget):
+    """Compares the selected person with the selected pattern, live, and lets her type and choose where it acts."""
+
+    def __init__(
+        self,
+        session: Session,
+        selection: Selection,
+        settings: Settings,
+        parent: QWidget | None = None,
+        *,
+        today: Callable[[], dt.date] = dt.date.today,
+    ) -> None:
+        """Show what is selected; `today` decides which measurements are old and dates those typed here."""
+        super().__init__(parent)
+        self._session, self._selection, self._settings, self._today = session, selection, settings, today
+        self._found: Found | None = None
+        self._modes: dict[str, Mode] = {}
+        self._views: dict[str, str] = {}
+        self._typing: tuple[str, str] | None = None
+        self._stale = True
+        self.first = FirstThings(self)
+        self.answer = FitAnswer(self)
+        self.panel = FitPanel(session, self)
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        both = QWidget(self)
+        across = QHBoxLayout(both)
+        across.setContentsMargins(0, 0, 0, 0)
+        across.setSpacing(0)
+        across.addWidget(self.answer, 1)
+        across.addWidget(self.panel)
+        self._stack = QStackedWidget(self)
+        self._stack.addWidget(self.first)
+        self._stack.addWidget(both)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._stack)
+
+    def _connect(self) -> None:
+        self._session.changed.connect(self._on_change)
+        self._session.drafted.connect(self._on_change)
+        self._selection.person_changed.connect(self._on_selected)
+        self._selection.pattern_changed.connect(self._on_selected)
+        self._settings.changed.connect(self.refresh)
+        self.first.go.connect(self._selection.go)
+        board = self.answer.board
+        board.typed.connect(self._on_typed)
+        board.entered.connect(self._on_entered)
+        board.restored.connect(self._on_restored)
+        board.picked.connect(self._on_region_picked)
+        board.explain.connect(self._on_explain)
+        self.answer.parts.wanted.connect(self.open_part)
+        self.answer.view.activated.connect(self._on_view)
+        self.panel.likes.mode_chosen.connect(self._on_mode)
+
+    @property
+    def found(self) -> Found | None:
+        """What is shown; None while something is missing first."""
+        return self._found
+
+    @property
+    def words(self) -> Wording:
+        """How figures and measures are said now."""
+        return Wording(self._settings.notation, assets.measures().name)
+
+    def open_part(self, part: str) -> None:
+        """Open a part of the side panel: "slide", "sizes", "likes"; "" folds it away."""
+        self.panel.open(part)
+        self.answer.parts.show_open(part)
+
+    def refresh(self) -> None:
+        """Compare again and show it; a page that is not in front does so when it comes to the front."""
+        if not self.isVisible():
+            self._stale = True
+            return
+        self._stale = False
+        pattern = self._selection.pattern
+        found = look_up(
+            self._session,
+            self._selection.person,
+            pattern,
+            mode=self._modes.get(pattern),
+            view=self._view_of(pattern),
+        )
+        if not isinstance(found, Found):
+            self._found = None
+            self.first.show_missing(found)
+            self._stack.setCurrentIndex(0)
+            return
+        self._found = found
+        words = self.words
+        self.answer.show_found(found, words, self._today())
+        self._say_problems()
+        self.panel.show_found(found, words)
+        self._stack.setCurrentIndex(1)
+
+    def _view_of(self, pattern: str) -> str:
+        """The view chosen for a pattern, else its first one; empty without views."""
+        value = self._session.pattern(pattern)
+        views = value.views if value is not None else ()
+        kept = self._views.get(pattern, "")
+        return kept if kept in views else next(iter(views), "")
+
+    def _on_change(self, change: Change) -> None:
+        """Refresh when the person, the pattern or one of its charts is touched."""
+        shown = {self._selection.person, self._selection.pattern}
+        if shown & change.ids or "chart" in change.kinds:
+            self.refresh()
+
+    def _on_selected(self) -> None:
+        self._typing = None
+        self.refresh()
+
+    def _on_mode(self, mode: Mode) -> None:
+        self._modes[self._selection.pattern] = mode
+        self.refresh()
+
+    def _on_view(self) -> None:
+        self._views[self._selection.pattern] = str(self.answer.view.currentData())
+        self.refresh()
+
+    def _on_region_picked(self, measure: str) -> None:
+        self.open_part("likes")
+        self.panel.likes.pick(measure)
+
+    def _on_explain(self, column: int) -> None:
+        table = self.answer.board.model.table
+        if 0 <= column < len(table.columns):
+            self.open_part("sizes")
+            self.panel.sizes.pick(table.columns[column].label)
+
+    # Typing a body figure.
+
+    def _person(self) -> Person | None:
+        value = self._session.committed(self._selection.person)
+        return value if isinstance(value, Person) else None
+
+    def _with(self, person: Person, measure: str, text: str) -> Person:
+        figure = figure_of(person, measure)
+        by = figure.last.by if figure is not None else "helped"
+        return with_figure(person, measure, text, Taking(self._today(), by))
+
+    def _on_typed(self, measure: str, text: str) -> None:
+        """Draft a figure that can be read; what cannot be read yet is only said, and the table stays."""
+        person = self._person()
+        if person is None:
+            return
+        self._typing = (measure, text)
+        after = self._with(person, measure, text)
+        figure = figure_of(after, measure)
+        if text.strip() and figure is not None and figure.last.length is not None:
+            self._session.draft(after)
+        self._say_problems()
+
+    def _on_entered(self, measure: str, text: str) -> None:
+        """Make the edit."""
+        self._typing = None
+        before = self._person()
+        if before is None:
+            return
+        after = self._with(before, measure, text)
+        name = assets.measures().name(measure).lower()
+        verb = "Change" if text.strip() else "Take away"
+        place = Place("fit", before.id, measure)
+        self._session.apply(f"{verb} {name}", before, after, place=place)
+        self._session.drop_draft(before.id)
+        self.refresh()
+
+    def _on_restored(self, _measure: str) -> None:
+        self._typing = None
+        self._session.drop_draft(self._selection.person)
+        self._say_problems()
+
+    def _say_problems(self) -> None:
+        """Say under the table what is doubtful about the figures, and mark their fields."""
+        if self._found is None:
+            return
+        said = fit_rows.questions(self._found)
+        if self._typing is not None:
+            measure, text = self._typing
+            name = assets.measures().name(measure)
+            doubt = fit_rows.doubt_about(self._found.person, measure, text)
+            said[measure] = doubt if text.strip() else f"{name}: empty. Enter takes this measurement away."
+        for row in self.answer.board.regions.rows:
+            row.field.set_problem(said.get(row.measure, ""))
+        self.answer.board.say("\n".join(sentence for sentence in said.values() if sentence))
+
+    # What the window asks of a page.
+
+    def reveal(self, place: Place) -> None:
+        """Go to the field or the region where an edit happened."""
+        pattern, _, region = place.field.partition("/")
+        if region and pattern == self._selection.pattern:
+            self._on_region_picked(region)
+        elif (field := self.answer.board.regions.field(place.field)) is not None:
+            field.setFocus()
+
+    def copy_table(self) -> None:
+        """Put the verdict and the ease table on the clipboard, as text and as HTML."""
+        if self._found is None or self._found.fit is None:
+            return
+        title = f"{self._found.person.name}: {self._found.pattern.title}"
+        data = QMimeData()
+        data.setText(as_text(self._found.fit, title, self.words))
+        data.setHtml(as_html(self._found.fit, title, self.words))
+        QGuiApplication.clipboard().setMimeData(data)
+
+    # Qt's own names from here on.
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while another page was in front."""
+        super().showEvent(event)
+        if self._stale:
+            self.refresh()

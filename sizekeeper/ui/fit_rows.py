@@ -1,0 +1,136 @@
+"""What stands beside the rows of the ease table, and the notes beneath it, as texts."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sizekeeper import assets
+from sizekeeper.core import sentences
+from sizekeeper.core.notation import show
+from sizekeeper.core.places import join
+from sizekeeper.core.plausible import question
+from sizekeeper.core.reading_edit import read_text, shown_text
+from sizekeeper.core.staleness import ago, grows, stale
+from sizekeeper.ui.ease_regions import RegionText
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from sizekeeper.core.person import Person
+    from sizekeeper.core.reading_edit import Figure
+    from sizekeeper.core.result import RegionFit
+    from sizekeeper.core.sentences import Wording
+    from sizekeeper.ui.fit_source import Found
+
+
+def region_texts(found: Found, words: Wording, today: dt.date) -> list[RegionText]:
+    """The text beside each row, in body order."""
+    judged = {region.measure: region for region in found.fit.regions} if found.fit else {}
+    return [_region_text(found, measure, judged.get(measure), words, today) for measure in found.measures]
+
+
+def _region_text(
+    found: Found, measure: str, region: RegionFit | None, words: Wording, today: dt.date
+) -> RegionText:
+    figure = found.figure(measure)
+    name = words.name(measure)
+    if figure is None:
+        return RegionText(measure, name, "not measured yet", "")
+    locked, tip = _locked(figure, today), _tip(figure, today)
+    if region is None:
+        return RegionText(measure, name, "not a length yet", figure.last.text, doubtful=True, locked=locked, tip=tip)
+    old = _is_old(found.person, figure, today)
+    notes = [ago(figure.last.on, today)] if old else []
+    notes += [f"middle of {figure.count}"] if figure.count > 1 else []
+    notes += [_converted(region, figure, words)]
+    notes.append(sentences.region_note(region, words))
+    return RegionText(
+        measure=measure,
+        name=name,
+        note=" · ".join(note for note in notes if note),
+        figure=_figure_text(found.person, figure, words),
+        leads=region.role == "lead",
+        muted=region.weight == 0,
+        doubtful=old,
+        locked=locked,
+        tip=tip,
+    )
+
+
+def _figure_text(person: Person, figure: Figure, words: Wording) -> str:
+    """A single reading as typed; of several the one in the middle."""
+    if figure.count > 1 and figure.exact_cm is not None:
+        return show(figure.exact_cm, words.notation)
+    return shown_text(figure.last, person.unit)
+
+
+def _converted(region: RegionFit, figure: Figure, words: Wording) -> str:
+    """The figure in the unit that is shown, where it was typed in the other one."""
+    length = figure.last.length
+    if length is None or figure.count > 1 or (length.unit in ("in", "ft", "yd")) == (words.notation.unit == "in"):
+        return ""
+    return f"= {words.length(region.body_cm)}"
+
+
+def _locked(figure: Figure, today: dt.date) -> str:
+    """Why a figure cannot be typed here: several readings of today stand behind it."""
+    if len(figure.readings) > 1 and figure.last.on == today:
+        return f"The middle of {len(figure.readings)} readings of today; change them on the Person page."
+    return ""
+
+
+def _tip(figure: Figure, today: dt.date) -> str:
+    if figure.last.on == today:
+        return "Measured today; typing corrects it."
+    return f"Measured {ago(figure.last.on, today)}; typing adds a measurement of today, the old one is kept."
+
+
+def _is_old(person: Person, figure: Figure, today: dt.date) -> bool:
+    return stale(figure.last.on, today, grows(person.born, today, child=person.child))
+
+
+def questions(found: Found) -> dict[str, str]:
+    """What is to be asked about the figures that stand: texts that are no length, and figures no body has."""
+    said = {}
+    for measure in found.measures:
+        figure = found.figure(measure)
+        if figure is not None and (sentence := doubt_about(found.person, measure, figure.last.text)):
+            said[measure] = sentence
+    return said
+
+
+def doubt_about(person: Person, measure: str, text: str) -> str:
+    """What is doubtful about a typed figure, in a sentence that names the measure; empty when nothing is."""
+    name = assets.measures().name(measure)
+    length, problem = read_text(text, person.unit)
+    if length is None:
+        return f"{name}: {problem}."
+    asked = question(assets.measures()[measure], length)
+    if asked is None:
+        return ""
+    return f"{name}: {asked.sentence}" + (f" If so, type {asked.answer}." if asked.answer else "")
+
+
+def notes(found: Found, words: Wording, today: dt.date) -> str:
+    """The lines under the table: what to measure again, what is old, what could not be judged."""
+    if found.fit is None:
+        return ""
+    lines = [sentences.measure_again(found.fit, words), _old_words(found, words, today)]
+    lines.append(sentences.left_out(found.fit, words))
+    return "\n".join(line for line in lines if line)
+
+
+def _old_words(found: Found, words: Wording, today: dt.date) -> str:
+    old = [(m, f) for m in found.measures if (f := found.figure(m)) and _is_old(found.person, f, today)]
+    if not old:
+        return ""
+    said = [f"{words.the(measure)} ({ago(figure.last.on, today)})" for measure, figure in old]
+    return f"Bodies change, and this was measured a while ago: {join(said)}."
+
+
+def cautions(found: Found, today: dt.date) -> str:
+    """What the program is not for, where it matters here."""
+    if found.fit is None:
+        return ""
+    child = found.pattern.child or grows(found.person.born, today, child=found.person.child)
+    return "\n".join(sentences.cautions(found.fit, child=child))

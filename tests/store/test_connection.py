@@ -1,0 +1,74 @@
+from __future__ import annotations
+
+import sqlite3
+import subprocess
+import sys
+from typing import TYPE_CHECKING
+
+import pytest
+
+from sizekeeper.core.person import Person
+from sizekeeper.store.connection import connect, transaction
+from sizekeeper.store.library import Library
+from tests.store.made import Clock, sql
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+SAVES_WITHOUT_END = """
+import datetime as dt, sys
+from pathlib import Path
+from sizekeeper.core.person import Person
+from sizekeeper.store.library import Library
+library = Library.open(Path(sys.argv[1]), now=lambda: dt.datetime.now(dt.UTC))
+[before] = library.values() or [None]
+count = int(before.notes.split()[0]) if before else 0
+while True:
+    count += 1
+    after = Person("p1", "Ilse", notes=f"{count} " + "x" * (count * 997 % 60000))
+    library.save("Count", [(before, after)])
+    before = after
+    print(count, flush=True)
+"""
+
+
+def test_a_program_killed_while_it_writes_leaves_a_sound_file_with_all_that_it_called_saved(
+    place: Path, clock: Clock
+) -> None:
+    for saves in (1, 7, 20, 33):
+        with subprocess.Popen(  # noqa: S603 - our own program
+            [sys.executable, "-c", SAVES_WITHOUT_END, str(place)], stdout=subprocess.PIPE, text=True
+        ) as program:
+            assert program.stdout is not None
+            for _ in range(saves):
+                program.stdout.readline()
+            program.kill()
+            promised = [int(line) for line in program.stdout.read().split()]
+        with Library.open(place, now=clock) as library:
+            assert (library.quick_check(), library.read_only) == (None, False)
+            [person] = library.values()
+        assert isinstance(person, Person)
+        assert int(person.notes.split()[0]) >= max(promised, default=saves)
+
+
+def test_a_transaction_that_fails_leaves_nothing_behind(place: Path) -> None:
+    sql(place, "CREATE TABLE t (x)")
+    connection = connect(place, "rw")
+    with pytest.raises(sqlite3.OperationalError, match="no such table"), transaction(connection):
+        [connection.execute(f"INSERT INTO {table} VALUES (1)") for table in ("t", "u")]
+    connection.close()
+    assert sql(place, "SELECT * FROM t") == []
+
+
+def test_a_transaction_that_the_database_ended_itself_tells_the_first_error(place: Path) -> None:
+    sql(place, "CREATE TABLE t (x UNIQUE)", "INSERT INTO t VALUES (1)")
+    connection = connect(place, "rw")
+    with pytest.raises(Exception, match="UNIQUE"), transaction(connection):
+        connection.execute("INSERT OR ROLLBACK INTO t VALUES (1)")
+    connection.close()
+
+
+def test_a_file_that_is_no_database_leaves_no_connection_open(place: Path) -> None:
+    place.mkdir()
+    with pytest.raises(Exception, match="unable to open"):
+        connect(place, "rw")
