@@ -107,7 +107,7 @@ def test_the_fractions_of_the_envelope_become_exact_centimetres() -> None:
 
 
 def test_half_widths_of_the_knit_are_whole_girths_in_its_chart() -> None:
-    assert figures("Wimmel top", "finished", "bust") == pytest.approx([77, 82, 87, 93, 101, 110])
+    assert figures("Wimmel top", "finished", "bust") == pytest.approx([77, 82, 87, 93, 100, 108])
 
 
 def test_the_ranges_of_the_knit_keep_both_ends() -> None:
@@ -169,10 +169,10 @@ def test_a_centimetre_at_joruns_bust_turns_the_jacket_over(shift: float, better:
     """Finished minus body minus ease asked for: back 3.25, bust 10.1 (twice), arm 8.5, waist 7.6, hip 9.5."""
     loss = {}
     for label, back, bust, arm, waist, hip in (
-        ("8", 14.375, 37.625, 12.75, 29.375, 41.5),
-        ("10", 14.75, 38.875, 13.125, 30.625, 42.75),
+        ("8", 14.375, 37.625, 12.75, 28.375, 41.5),
+        ("10", 14.75, 38.875, 13.125, 30.0, 42.75),
     ):
-        wanted = ((back, 36.25, 1), (bust, 96.1 + shift, 2), (arm, 34.5, 1), (waist, 76.6, 1), (hip, 104.0, 1))
+        wanted = ((back, 36.25, 1), (bust, 96.1 + shift, 2), (arm, 34.5, 1), (waist, 75.1, 1), (hip, 100.5, 1))
         over = [(inches * 2.54 - cm, weight) for inches, cm, weight in wanted]
         loss[label] = sum(weight * d * d * (4 if d < 0 else 1) for d, weight in over)
 

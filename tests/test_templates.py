@@ -66,7 +66,7 @@ def fill_csv(slug: str, path: Path) -> None:
 
 
 def fill_xlsx(slug: str, path: Path) -> None:
-    from openpyxl import load_workbook
+    from openpyxl import load_workbook  # noqa: PLC0415 - heavy, loaded inside functions everywhere
 
     book = load_workbook(assets.chart_file("templates", f"{slug}.xlsx"))
     sheet = book.active
@@ -98,8 +98,8 @@ def labels(slug: str, heading: str) -> list[str]:
 def test_a_filled_template_reads_as_a_body_and_a_finished_chart(slug: str, ending: str, tmp_path: Path) -> None:
     body, finished = read_filled(slug, ending, tmp_path).tables
 
-    assert (body.kind, body.unit, list(body.sizes)) == ("body", "cm", SIZES)
-    assert (finished.kind, finished.unit, list(finished.sizes)) == ("finished", "cm", SIZES)
+    assert (body.kind, body.unit, list(body.labels)) == ("body", "cm", SIZES)
+    assert (finished.kind, finished.unit, list(finished.labels)) == ("finished", "cm", SIZES)
 
 
 @pytest.mark.parametrize("ending", ["csv", "xlsx"])
@@ -133,7 +133,7 @@ def test_a_blank_template_holds_no_figures(slug: str, ending: str) -> None:
 
 @pytest.mark.parametrize("slug", SLUGS)
 def test_both_forms_of_a_template_ask_for_the_same(slug: str) -> None:
-    from openpyxl import load_workbook
+    from openpyxl import load_workbook  # noqa: PLC0415 - heavy, loaded inside functions everywhere
 
     sheet = load_workbook(assets.chart_file("templates", f"{slug}.xlsx")).active
 

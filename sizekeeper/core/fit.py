@@ -9,7 +9,7 @@ import numpy as np
 from sizekeeper.core.candidates import between, label_of
 from sizekeeper.core.comparison import Comparison, compare
 from sizekeeper.core.ease import SAME
-from sizekeeper.core.margin import Overtaken, firsts
+from sizekeeper.core.margin import Margins, margins
 from sizekeeper.core.optimum import best_position
 from sizekeeper.core.ranking import order
 from sizekeeper.core.result import Candidate, Fit, RegionAt, RegionFit
@@ -23,9 +23,6 @@ if TYPE_CHECKING:
     from sizekeeper.core.question import Question
     from sizekeeper.core.regions import Region
     from sizekeeper.core.result import BodyFigure
-
-_Margins = list[tuple[list[Overtaken], list[Overtaken]]]
-"""For each region the overtakings as the body shifts down, and up."""
 
 
 def fit(
@@ -54,8 +51,8 @@ def fit(
 def fit_of(comparison: Comparison, said: Mapping[str, str]) -> Fit:
     """Everything a comparison says; `said` is what the body chart alone would say."""
     regions = comparison.regions.found
-    margins = _margins(comparison)
-    ties = _ties(comparison, margins)
+    shifts = margins(comparison.problem, np.array([region.body.tolerance_cm for region in regions]))
+    ties = _ties(comparison, shifts)
     candidates = _candidates(comparison, {label for _, _, label in ties})
     listed = {c.label: c.regions for c in sorted(candidates, key=lambda c: c.position) if c.between is None}
     blended = blend(comparison)
@@ -65,7 +62,7 @@ def fit_of(comparison: Comparison, said: Mapping[str, str]) -> Fit:
         labels=comparison.run.labels,
         verdict=decide(candidates, blended, comparison.regions.lead),
         chart_says=said,
-        regions=tuple(_region_fit(comparison, region, *found) for region, found in zip(regions, margins, strict=True)),
+        regions=tuple(_region_fit(comparison, region, found) for region, found in zip(regions, shifts, strict=True)),
         candidates=candidates,
         best_position=best,
         blend=blended,
@@ -77,22 +74,11 @@ def fit_of(comparison: Comparison, said: Mapping[str, str]) -> Fit:
     )
 
 
-def _margins(comparison: Comparison) -> _Margins:
-    regions = comparison.regions.found
-    return [
-        (
-            firsts(comparison.problem, row, -1.0, region.body.tolerance_cm),
-            firsts(comparison.problem, row, 1.0, region.body.tolerance_cm),
-        )
-        for row, region in enumerate(regions)
-    ]
-
-
-def _ties(comparison: Comparison, margins: _Margins) -> tuple[tuple[str, float, str], ...]:
+def _ties(comparison: Comparison, shifts: list[Margins]) -> tuple[tuple[str, float, str], ...]:
     """The listed sizes that become first within the tolerance of one region: measure, shift in cm, label."""
     labels = comparison.run.labels
     out: list[tuple[str, float, str]] = []
-    for region, found in zip(comparison.regions.found, margins, strict=True):
+    for region, found in zip(comparison.regions.found, shifts, strict=True):
         for sign, overtaken in zip((-1.0, 1.0), found, strict=True):
             near = [o for o in overtaken if o.shift_cm <= region.body.tolerance_cm + SAME]
             out.extend((region.measure, sign * o.shift_cm, labels[o.size]) for o in near)
@@ -132,7 +118,7 @@ def _missing(comparison: Comparison, at: Mapping[str, RegionAt]) -> tuple[str, .
     return tuple(r.measure for r in comparison.regions.found if r.weight > 0 and at[r.measure].diff_cm is None)
 
 
-def _region_fit(comparison: Comparison, region: Region, down: list[Overtaken], up: list[Overtaken]) -> RegionFit:
+def _region_fit(comparison: Comparison, region: Region, shifts: Margins) -> RegionFit:
     return RegionFit(
         measure=region.measure,
         body_cm=region.body.cm,
@@ -141,8 +127,8 @@ def _region_fit(comparison: Comparison, region: Region, down: list[Overtaken], u
         role=region.role,
         edges=region.rule.edges_at(region.body.cm),
         tolerance_cm=region.body.tolerance_cm,
-        safe_down_cm=down[0].shift_cm if down else None,
-        safe_up_cm=up[0].shift_cm if up else None,
+        safe_down_cm=shifts.down[0].shift_cm if shifts.down else None,
+        safe_up_cm=shifts.up[0].shift_cm if shifts.up else None,
         hangs_clear_cm=region.hangs_clear_cm,
         role_given=region.role_given,
         own=region.rule.own,

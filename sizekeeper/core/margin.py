@@ -2,7 +2,8 @@
 
 While one body figure shifts and all else stays, the squared misfit of a size is a parabola between a few stops: where
 the difference changes sign, enters a range, or the garment no longer closes. So the shift at which one size overtakes
-another is the root of a quadratic, found exactly, stop by stop.
+another is the root of a quadratic, found exactly, stop by stop. All regions are followed at once, each one way down and
+one way up: a *walk*. Arrays have shape (walks, sizes) or (walks, sizes, stretches).
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from numpy.typing import NDArray
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.misfit import difference, loss
 from sizekeeper.core.problem import Problem
-from sizekeeper.core.ranking import order
+from sizekeeper.core.ranking import first_of_each
 
 FARTHEST_CM = 15.0
 _FLAT = 1e-12
@@ -29,131 +30,163 @@ class Overtaken(NamedTuple):
     size: int
 
 
-@dataclass(frozen=True)
-class _Shift:
-    """One region's body shifting one way: what it takes to know each listed size's squared misfit at any shift."""
+class Margins(NamedTuple):
+    """The overtakings of one region, as the body gets smaller and as it gets larger."""
 
-    problem: Problem
-    region: int
-    sign: float
+    down: list[Overtaken]
+    up: list[Overtaken]
+
+
+@dataclass(frozen=True)
+class _Side:
+    """Sizes in walks, shaped to be weighed against each other at shifts of shape (walks, sizes, stretches).
+
+    `rest` is the loss of the other regions; `reach` the largest body the garment goes round in the walk's region,
+    infinite where it need not, negative infinite where it does not close elsewhere.
+    """
+
+    low: NDArray[np.float64]
+    high: NDArray[np.float64]
     rest: NDArray[np.float64]
     weights: NDArray[np.float64]
+    reach: NDArray[np.float64]
+
+    def pick(self, size: NDArray[np.int64]) -> _Side:
+        """One size of each walk."""
+        rows = np.arange(len(size))
+        parts = (self.low, self.high, self.rest, self.weights, self.reach)
+        return _Side(*(part[rows, size][:, None] for part in parts))
+
+
+@dataclass(frozen=True)
+class _Walks:
+    """Every walk: the region whose body shifts, and which way. `sizes` has shape (walks, sizes, 1) throughout."""
+
+    problem: Problem
+    region: NDArray[np.int64]
+    sign: NDArray[np.float64]
+    sizes: _Side
     complete: NDArray[np.bool_]
-    others_close: NDArray[np.bool_]
 
-    def wanted(self, shift: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Body and ease asked for at shifts, cm."""
+    def squared(self, side: _Side, shift: NDArray[np.float64]) -> NDArray[np.float64]:
+        """The squared misfit of sizes at shifts."""
         p, r = self.problem, self.region
-        body = p.body[r] + self.sign * shift
-        return np.asarray(body + p.asked[r] + p.share[r] * body)
+        body = _column(p.body[r]) + _column(self.sign) * shift
+        wanted = body * (1 + _column(p.share[r])) + _column(p.asked[r])
+        diff = np.nan_to_num(difference(side.low, side.high, wanted))
+        return np.asarray((side.rest + loss(diff, _column(p.weight[r]), p.adjustable[r][:, None, None])) / side.weights)
 
-    def squared(self, size: NDArray[np.int64], shift: NDArray[np.float64]) -> NDArray[np.float64]:
-        """The squared misfit of sizes at shifts; the two broadcast."""
+    def wearable(self, side: _Side, shift: NDArray[np.float64]) -> NDArray[np.bool_]:
+        """Whether sizes can be worn at shifts."""
+        body = _column(self.problem.body[self.region]) + _column(self.sign) * shift
+        return np.asarray(side.reach >= body - SAME)
+
+    def stops(self, side: _Side) -> NDArray[np.float64]:
+        """The shifts at which a size's parabola or its gate changes, shape (walks, sizes, 3); infinite where none."""
         p, r = self.problem, self.region
-        diff = difference(p.low[r][size], p.high[r][size], self.wanted(shift))
-        part = loss(np.where(np.isnan(diff), 0.0, diff), p.weight[r], p.adjustable[r])
-        return np.asarray((self.rest[size] + part) / self.weights[size])
+        wanted = _column(p.body[r] * (1 + p.share[r]) + p.asked[r])
+        rate = _column(self.sign * (1 + p.share[r]))
+        gate = _column(self.sign) * (side.reach + SAME - _column(p.body[r]))
+        return np.concatenate(((side.low - wanted) / rate, (side.high - wanted) / rate, gate), axis=2)
 
-    def wearable(self, size: NDArray[np.int64], shift: NDArray[np.float64]) -> NDArray[np.bool_]:
-        """Whether sizes can be worn at shifts; the two broadcast."""
-        p, r = self.problem, self.region
-        if p.gate is None or not p.gated[r]:
-            return np.broadcast_to(self.others_close[size], np.broadcast_shapes(size.shape, shift.shape))
-        body = p.body[r] + self.sign * shift
-        with np.errstate(invalid="ignore"):
-            return np.asarray(self.others_close[size] & (p.gate[r][size] * (1 + p.stretch) >= body - SAME))
-
-    def stops(self) -> NDArray[np.float64]:
-        """The shifts at which each size's parabola or its gate changes, shape (sizes, 2 or 3)."""
-        p, r = self.problem, self.region
-        wanted = float(self.wanted(np.zeros(1))[0])
-        rate = self.sign * (1 + p.share[r])
-        edges = [(edge[r] - wanted) / rate for edge in (p.low, p.high)]
-        if p.gate is not None and p.gated[r]:
-            edges.append(self.sign * (p.gate[r] * (1 + p.stretch) + SAME - p.body[r]))
-        return np.stack(edges, axis=1)
-
-    def first(self, shift: float) -> int:
-        """The best listed size at a shift."""
-        sizes = np.arange(self.problem.sizes)
-        shifts = np.full(len(sizes), shift)
-        misfits = np.sqrt(self.squared(sizes, shifts))
-        return int(order(misfits, self.complete, self.wearable(sizes, shifts), sizes.astype(float))[0])
+    def first(self, shift: NDArray[np.float64]) -> NDArray[np.int64]:
+        """The best listed size of each walk at its shift."""
+        at = _column(shift)
+        misfits = np.sqrt(self.squared(self.sizes, at))[:, :, 0]
+        return first_of_each(misfits, self.complete, self.wearable(self.sizes, at)[:, :, 0])
 
 
-def _shift(problem: Problem, region: int, sign: float) -> _Shift:
+def _column(values: NDArray[np.float64]) -> NDArray[np.float64]:
+    """One value for each walk, shaped to go with (walks, sizes, stretches)."""
+    return np.asarray(values[:, None, None])
+
+
+def _walks(problem: Problem) -> _Walks:
     listed = np.arange(problem.sizes, dtype=float)
     known = ~np.isnan(problem.low)
     diff = difference(problem.low, problem.high, problem.wanted[:, None])
     losses = loss(np.where(known, diff, 0.0), problem.weight[:, None], problem.adjustable[:, None])
-    losses[region] = 0.0
     weights = (problem.weight[:, None] * known).sum(axis=0)
-    gated = problem.gated.copy()
-    gated[region] = False
-    close = np.asarray(problem.closes(listed)[gated].all(axis=0))
-    weights = np.where(weights > 0, weights, np.nan)
-    return _Shift(problem, region, sign, losses.sum(axis=0), weights, problem.complete(listed), close)
+    region = np.repeat(np.flatnonzero((problem.weight > 0) | problem.gated), 2)
+    sign = np.tile([-1.0, 1.0], len(region) // 2)
+    closes = problem.closes(listed) | ~problem.gated[:, None]
+    reach = np.full(problem.low.shape, np.inf)
+    if problem.gate is not None:
+        worn = problem.gate * (1 + problem.stretch)
+        reach = np.where(problem.gated[:, None], np.where(np.isnan(worn), -np.inf, worn), np.inf)
+    others = np.array([np.delete(closes, r, axis=0).all(axis=0) for r in region]).reshape(len(region), problem.sizes)
+    parts = (
+        problem.low[region],
+        problem.high[region],
+        losses.sum(axis=0) - losses[region],
+        np.broadcast_to(np.where(weights > 0, weights, np.nan), (len(region), problem.sizes)),
+        np.where(others, reach[region], -np.inf),
+    )
+    return _Walks(problem, region, sign, _Side(*(part[:, :, None] for part in parts)), problem.complete(listed))
 
 
-def firsts(problem: Problem, region: int, sign: float, until: float) -> list[Overtaken]:
-    """The listed sizes that become first one after the other as one body figure shifts.
+def margins(problem: Problem, until: NDArray[np.float64]) -> list[Margins]:
+    """The listed sizes that become first one after the other as one body figure shifts, for every region.
 
     Args:
         problem: the comparison.
-        region: index of the region whose body figure shifts.
-        sign: +1 for a larger body, -1 for a smaller one.
-        until: every overtaking up to this shift is wanted, cm; beyond it only the first, if there was none before.
+        until: for each region the shift up to which every overtaking is wanted, cm; beyond it only the first, if there
+            was none before.
 
     Returns:
-        Each overtaking with its shift (cm, not negative), in rising order, up to 15 cm; a body cannot shift below
-        nothing.
+        For each region the overtakings down and up, each with its shift (cm, not negative), in rising order, up to
+        15 cm; a body cannot shift below nothing.
     """
-    limit = min(FARTHEST_CM, float(problem.body[region])) if sign < 0 else FARTHEST_CM
-    if problem.sizes == 1 or not (problem.weight[region] > 0 or problem.gated[region]):
-        return []
-    shift = _shift(problem, region, sign)
-    current, at = shift.first(0.0), 0.0
-    out: list[Overtaken] = []
-    while len(out) < 2 * problem.sizes and at <= until + SAME:
-        found = _next(shift, current, at, limit)
-        if found is None:
+    walks = _walks(problem)
+    found: list[list[Overtaken]] = [[] for _ in walks.region]
+    body = problem.body[walks.region]
+    limit = np.where(walks.sign < 0, np.minimum(FARTHEST_CM, body), FARTHEST_CM)
+    at, current = np.zeros(len(found)), walks.first(np.zeros(len(found)))
+    going = np.ones(len(found), dtype=bool)
+    for _ in range(2 * problem.sizes):
+        shift, rival = _next(walks, current, at, limit)
+        going &= np.isfinite(shift) & (at <= until[walks.region] + SAME)
+        if not going.any():
             break
-        at = found.shift_cm
-        best = shift.first(at + 2 * SAME)
-        current = best if best != current else found.size
-        out.append(Overtaken(at, current))
-    return out
+        at = np.where(going, shift, at)
+        best = walks.first(at + 2 * SAME)
+        current = np.where(going, np.where(best != current, best, rival), current)
+        for walk in np.flatnonzero(going):
+            found[walk].append(Overtaken(float(at[walk]), int(current[walk])))
+    by_region = {int(r): Margins(found[i], found[i + 1]) for i, r in enumerate(walks.region) if i % 2 == 0}
+    return [by_region.get(region, Margins([], [])) for region in range(len(problem.body))]
 
 
-def _next(shift: _Shift, current: int, start: float, limit: float) -> Overtaken | None:
-    """The first overtaking of the current size after a shift; None up to the limit."""
-    sizes = np.arange(shift.problem.sizes)
-    a, b = _stretches(shift.stops(), current, start, limit)
-    rival, holder = sizes[:, None], np.full((len(sizes), 1), current)
+def _next(
+    walks: _Walks, current: NDArray[np.int64], start: NDArray[np.float64], limit: NDArray[np.float64]
+) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
+    """The first overtaking of each walk's current size after a shift, infinite where none; and who overtakes."""
+    holder = walks.sizes.pick(current)
+    a, b = _stretches(walks.stops(walks.sizes), walks.stops(holder), start, limit)
     middle = (a + b) / 2
-    gained = [shift.squared(rival, x) - shift.squared(holder, x) for x in (a, middle, b)]
-    part = _goes_below(gained[0], gained[1], gained[2], tie_wins=rival > current)
-    better = shift.wearable(rival, middle).astype(int) - shift.wearable(holder, middle).astype(int)
+    gained = [walks.squared(walks.sizes, x) - walks.squared(holder, x) for x in (a, middle, b)]
+    sizes = np.arange(walks.problem.sizes)
+    part = _goes_below(gained[0], gained[1], gained[2], tie_wins=sizes[None, :, None] > current[:, None, None])
+    better = walks.wearable(walks.sizes, middle).astype(int) - walks.wearable(holder, middle).astype(int)
     part = np.where(better > 0, 0.0, np.where(better < 0, np.inf, part))
-    fuller = shift.complete.astype(int) - int(shift.complete[current])
-    part = np.where((fuller > 0)[:, None], 0.0, np.where((fuller < 0)[:, None], np.inf, part))
-    part[np.isnan(part) | (b - a <= _FLAT)] = np.inf
-    part[current] = np.inf
-    with np.errstate(invalid="ignore"):
-        at = np.where(np.isinf(part), np.inf, a + part * (b - a)).min(axis=1)
-    first = int(len(at) - 1 - np.argmin(at[::-1]))
-    return Overtaken(float(at[first]), first) if np.isfinite(at[first]) else None
+    fuller = (walks.complete.astype(int)[None, :] - walks.complete.astype(int)[current][:, None])[:, :, None]
+    part = np.where(fuller > 0, 0.0, np.where(fuller < 0, np.inf, part))
+    ruled_out = np.isnan(part) | np.isinf(part) | (b - a <= _FLAT) | (sizes[None, :, None] == current[:, None, None])
+    at = np.where(ruled_out, np.inf, a + np.where(ruled_out, 0.0, part) * (b - a)).min(axis=2)
+    rival = at.shape[1] - 1 - np.argmin(at[:, ::-1], axis=1)
+    return at.min(axis=1), rival
 
 
 def _stretches(
-    stops: NDArray[np.float64], current: int, start: float, limit: float
+    stops: NDArray[np.float64], own: NDArray[np.float64], start: NDArray[np.float64], limit: NDArray[np.float64]
 ) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """From where to where each pair of a rival and the current size keeps its parabola, shape (sizes, stretches)."""
-    own = np.broadcast_to(stops[current], stops.shape)
-    ends = np.broadcast_to(np.array([start, limit]), (len(stops), 2))
-    cuts = np.nan_to_num(np.concatenate((stops, own, ends), axis=1), nan=limit)
-    cuts = np.sort(np.clip(cuts, start, limit), axis=1)
-    return cuts[:, :-1], cuts[:, 1:]
+    """From where to where each pair of a rival and the current size keeps its parabola."""
+    shape = stops.shape[:2]
+    least, most = (np.broadcast_to(_column(x), (*shape, 1)) for x in (start, limit))
+    cuts = np.concatenate((stops, np.broadcast_to(own, (*shape, own.shape[2])), least, most), axis=2)
+    cuts = np.where(np.isnan(cuts), most, np.minimum(np.maximum(cuts, least), most))
+    cuts.sort(axis=2)
+    return cuts[:, :, :-1], cuts[:, :, 1:]
 
 
 def _goes_below(

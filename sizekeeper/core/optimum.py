@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -27,10 +26,9 @@ def best_position(problem: Problem) -> float | None:
     Returns:
         The position, None when no region that counts has a figure anywhere.
     """
-    tried = _points(problem)
-    tried = np.unique(np.concatenate((tried, np.arange(problem.sizes, dtype=float))))
-    misfits = problem.misfit(tried)
-    complete = problem.complete(tried)
+    listed = np.arange(problem.sizes, dtype=float)
+    tried = np.concatenate((listed, _points(problem)))
+    misfits, complete = problem.misfit(tried), problem.complete(tried)
     usable = complete & ~np.isnan(misfits)
     if not usable.any():
         usable = ~np.isnan(misfits)
@@ -41,45 +39,40 @@ def best_position(problem: Problem) -> float | None:
 
 
 def _points(problem: Problem) -> NDArray[np.float64]:
-    """Every position at which the least misfit can lie: ends and sign changes of each stretch, and lowest points."""
-    out: list[float] = []
-    for start in range(-1, problem.sizes):
-        ends = np.array([float(start), float(start + 1)])
-        low, high = problem.offered(ends)
-        known = np.asarray(~np.isnan(low).any(axis=1))
-        if not known.any():
-            continue
-        spans = (low - problem.wanted[:, None], high - problem.wanted[:, None])
-        inner = [x for side in spans for x in _crossings(side[known])]
-        stops = np.unique(np.clip(np.array([0.0, *inner, 1.0]), 0.0, 1.0))
-        lowest = [_lowest(problem, spans, known, a, b) for a, b in itertools.pairwise(stops)]
-        out.extend(start + x for x in (*stops, *lowest))
-    return np.array(out, dtype=float)
+    """Every position at which the least misfit can lie: ends and sign changes of each stretch, and lowest points.
+
+    Arrays have shape (regions, pairs, stretches): pairs of neighbouring whole positions from -1 to n.
+    """
+    ends = np.arange(-1.0, problem.sizes + 1)
+    sides = [figures - problem.wanted[:, None] for figures in problem.offered(ends)]
+    starts = [np.nan_to_num(side[:, :-1])[:, :, None] for side in sides]
+    steps = [np.nan_to_num(np.diff(side, axis=1))[:, :, None] for side in sides]
+    cuts = np.sort(np.concatenate([_crossings(*line) for line in zip(starts, steps, strict=True)], axis=1), axis=1)
+    stops = np.concatenate((np.zeros((len(cuts), 1)), cuts, np.ones((len(cuts), 1))), axis=1)
+    lowest = _lowest(problem, starts, steps, stops)
+    return np.asarray((ends[:-1, None] + np.concatenate((stops, lowest), axis=1)).ravel())
 
 
-def _crossings(side: NDArray[np.float64]) -> NDArray[np.float64]:
-    """Where lines from `side[:, 0]` to `side[:, 1]` cross zero, as parts of the way."""
-    step = side[:, 1] - side[:, 0]
-    moving = step != 0
-    return np.asarray(-side[moving, 0] / step[moving])
+def _crossings(start: NDArray[np.float64], step: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Where each line crosses zero, as parts of the way from 0 to 1, shape (pairs, regions); 1 where it does not."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        at = -start[:, :, 0].T / step[:, :, 0].T
+    return np.where((at > 0) & (at < 1), at, 1.0)
 
 
 def _lowest(
     problem: Problem,
-    spans: tuple[NDArray[np.float64], NDArray[np.float64]],
-    known: NDArray[np.bool_],
-    a: float,
-    b: float,
-) -> float:
-    """The lowest point of the parabola on one stretch [a, b] of parts of the way."""
-    middle = (a + b) / 2
-    low, high = (side[:, 0] + middle * (side[:, 1] - side[:, 0]) for side in spans)
-    short, over = high < 0, (low > 0) & ~problem.adjustable
-    side = np.where(short[:, None], spans[1], spans[0])
-    factor = np.where(known & (short | over), problem.weight * np.where(short, SHORT_TIMES**2, 1.0), 0.0)
-    start = np.where(known, side[:, 0], 0.0)
-    step = np.where(known, side[:, 1] - side[:, 0], 0.0)
-    curve = float((factor * step * step).sum())
-    if curve <= 0:
-        return b
-    return float(np.clip(-float((factor * step * start).sum()) / curve, a, b))
+    starts: list[NDArray[np.float64]],
+    steps: list[NDArray[np.float64]],
+    stops: NDArray[np.float64],
+) -> NDArray[np.float64]:
+    """The lowest point of the parabola on each stretch between neighbouring stops, shape (pairs, stretches)."""
+    middle = (stops[:, :-1] + stops[:, 1:]) / 2
+    low, high = (start + middle[None] * step for start, step in zip(starts, steps, strict=True))
+    short, over = high < 0, (low > 0) & ~problem.adjustable[:, None, None]
+    factor = problem.weight[:, None, None] * (SHORT_TIMES**2 * short + over)
+    start, step = (np.where(short, of[1], of[0]) for of in (starts, steps))
+    curve, slope = (factor * step * step).sum(axis=0), (factor * step * start).sum(axis=0)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        at = np.where(curve > 0, -slope / curve, stops[:, 1:])
+    return np.clip(at, stops[:, :-1], stops[:, 1:])

@@ -46,6 +46,15 @@ def place_words(position: float, labels: Sequence[str]) -> str:
     return f"between {labels[lower]} and {labels[lower + 1]}, {part_words(part)}"
 
 
+def inline_words(position: float, labels: Sequence[str]) -> str:
+    """A position inside a sentence: `40`, `halfway between 38 and 40`, `a quarter of the way from 38 to 40`."""
+    lower, part = split(position, len(labels))
+    if part <= 0 or lower == len(labels) - 1:
+        return place_words(position, labels)
+    joined = "between {} and {}" if part == Fraction(1, 2) else "from {} to {}"
+    return f"{part_words(part)} {joined.format(labels[lower], labels[lower + 1])}"
+
+
 def part_words(part: Fraction) -> str:
     """A part of the way from one size to the next."""
     return _PARTS.get(part, f"{round(part * 100)} % of the way")

@@ -45,3 +45,25 @@ def order(
     is_between = at != np.floor(at)
     keys = (-at, is_between, tie_groups(misfits), ~wearable, ~complete)
     return np.lexsort(keys)
+
+
+def first_of_each(
+    misfits: NDArray[np.float64], complete: NDArray[np.bool_], wearable: NDArray[np.bool_]
+) -> NDArray[np.int64]:
+    """The best listed size of each row, by the same order.
+
+    Args:
+        misfits: shape (rows, sizes), cm.
+        complete: shape (sizes,).
+        wearable: shape (rows, sizes).
+
+    Returns:
+        The index of the size, shape (rows,).
+    """
+    grade = 2 * complete.astype(int)[None, :] + wearable
+    misfits = np.where(np.isnan(misfits), np.inf, misfits)
+    misfits = np.where(grade == grade.max(axis=1, keepdims=True), misfits, np.nan)
+    least = np.nanmin(misfits, axis=1, keepdims=True)
+    with np.errstate(invalid="ignore"):
+        near = (misfits <= least + SAME) | ((misfits == least) & np.isinf(least))
+    return np.asarray(misfits.shape[1] - 1 - np.argmax(near[:, ::-1], axis=1))

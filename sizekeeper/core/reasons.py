@@ -20,7 +20,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """One region of one candidate as texts: what it gives, what is asked, how far off, how it counts, what it adds."""
+    """One region of one candidate as texts: what it gives, what is asked, how far off, how it counts, what it adds.
+
+    `mark` is how it counts in the shortest form: ` ×2` for the region to choose size by, ` ×0` where it hangs free.
+    """
 
     measure: str
     name: str
@@ -29,6 +32,7 @@ class Reason:
     off: str
     counts: str
     adds: str
+    mark: str
     band: Band | None
 
 
@@ -52,6 +56,7 @@ def _reason(fit: Fit, region: RegionFit, at: RegionAt, words: Wording) -> Reason
         off=_off(at.diff_cm, words),
         counts=_COUNTS[region.role],
         adds="–" if at.loss is None else f"{at.loss:.2f}",
+        mark={"lead": " ×2", "free": " ×0"}.get(region.role, ""),
         band=at.band,
     )
 

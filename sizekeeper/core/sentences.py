@@ -13,13 +13,13 @@ from typing import TYPE_CHECKING
 from sizekeeper.core.candidates import HALVES_FROM_CM
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import show
-from sizekeeper.core.places import beyond, join, line_gap_cm, place_words, split
+from sizekeeper.core.places import beyond, inline_words, join, line_gap_cm, split
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
     from sizekeeper.core.notation import Notation
-    from sizekeeper.core.result import Blend, Candidate, Fit, LeftOut, RegionFit
+    from sizekeeper.core.result import Blend, Candidate, Fit, LeftOut, RegionAt, RegionFit
 
 _SMALL_CM = 2.0
 """Centimetre figures below this are said in millimetres where they are drawn or sewn."""
@@ -91,7 +91,7 @@ def headline(fit: Fit, words: Wording) -> str:
     """The verdict in one sentence."""
     if fit.verdict.kind == "blend" and fit.blend is not None:
         return f"Grade between sizes: {blend_words(fit.blend, fit.labels, words)}."
-    place = place_words(fit.verdict.position, fit.labels)
+    place = inline_words(fit.verdict.position, fit.labels)
     closest = "no_single_size" in fit.flags
     if fit.verdict.kind == "between":
         return f"No single size fits. Trace {place}." if closest else f"Trace {place}."
@@ -105,7 +105,7 @@ def blend_words(blend: Blend, labels: tuple[str, ...], words: Wording) -> str:
         if not runs or runs[-1][0] != position:
             runs.append((position, []))
         runs[-1][1].append(words.the(measure))
-    return ", ".join(f"{place_words(position, labels)} at {join(names)}" for position, names in runs)
+    return ", ".join(f"{inline_words(position, labels)} at {join(names)}" for position, names in runs)
 
 
 def doubts(fit: Fit, words: Wording) -> tuple[str, ...]:
@@ -116,7 +116,7 @@ def doubts(fit: Fit, words: Wording) -> tuple[str, ...]:
 def warnings(fit: Fit, words: Wording) -> tuple[str, ...]:
     """What is wrong with the best there is, the gravest first; empty when nothing is."""
     chosen = chosen_candidate(fit)
-    said = [*_will_not_close(fit, chosen, words), *_out_of_range(fit), *_lacking(chosen, words)]
+    said = [*_will_not_close(fit, words), *_out_of_range(fit), *_lacking(chosen, words)]
     if fit.blend is not None and fit.verdict.kind == "blend" and fit.blend.flags:
         said.append("More than two sizes between neighbouring levels: alter the pattern there instead of grading.")
     if fit.mode == "body":
@@ -131,16 +131,26 @@ def chosen_candidate(fit: Fit) -> Candidate | None:
     return next((c for c in fit.candidates if abs(c.position - fit.verdict.position) < SAME), None)
 
 
-def _will_not_close(fit: Fit, chosen: Candidate | None, words: Wording) -> list[str]:
-    if chosen is None:
-        return []
-    place = place_words(chosen.position, fit.labels)
-    said = [] if any(c.wearable for c in fit.candidates) else ["None of these sizes can be worn as it is."]
+def cut_at(fit: Fit) -> dict[str, tuple[float, RegionAt]]:
+    """What is to be cut at each region: the verdict's position, in a blend the one of the region's level."""
+    levels = fit.blend.positions if fit.verdict.kind == "blend" and fit.blend is not None else {}
+    found = {}
     for region in fit.regions:
-        at = chosen.regions.get(region.measure)
+        position = levels.get(region.measure, fit.verdict.position)
+        candidate = next((c for c in fit.candidates if abs(c.position - position) < SAME), None)
+        if candidate is not None and region.measure in candidate.regions:
+            found[region.measure] = (position, candidate.regions[region.measure])
+    return found
+
+
+def _will_not_close(fit: Fit, words: Wording) -> list[str]:
+    said = [] if any(c.wearable for c in fit.candidates) else ["None of these sizes can be worn as it is."]
+    cut = cut_at(fit)
+    for region in fit.regions:
+        position, at = cut.get(region.measure, (0.0, None))
         if at is not None and at.short_cm and region.weight and region.role != "adjustable":
-            where = words.the(region.measure)
-            said.append(f"{_capital(place)} will not close at {where}: let out {words.sewn(at.short_cm)}.")
+            place, where = _capital(inline_words(position, fit.labels)), words.the(region.measure)
+            said.append(f"{place} will not close at {where}: let out {words.sewn(at.short_cm)}.")
     return said
 
 
@@ -289,8 +299,7 @@ def cautions(fit: Fit, *, child: bool) -> tuple[str, ...]:
             "Children’s clothes: cords, small parts and nightwear flammability follow local rules "
             "(EN 14682 and local law)."
         )
-    chosen = chosen_candidate(fit)
-    eases = [at.ease_cm for at in chosen.regions.values()] if chosen is not None else []
+    eases = [at.ease_cm for _, at in cut_at(fit).values()]
     if fit.stretch and any(ease is not None and ease < -SAME for ease in eases):
         said.append("Smaller than the body by design; not for compression or medical garments.")
     return tuple(said)

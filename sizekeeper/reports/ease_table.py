@@ -12,7 +12,7 @@ from sizekeeper.core.places import place_words
 from sizekeeper.core.sentences import Wording, headline
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Collection, Iterable, Mapping
 
     from sizekeeper.core.preference import Band
     from sizekeeper.core.result import Between, Candidate, Fit, Mode, RegionAt, RegionFit
@@ -69,15 +69,17 @@ class EaseTable:
 def ease_table(fit: Fit) -> EaseTable:
     """The table of a fit: every listed size, and beside the chosen one the best drawable line on either side."""
     chosen_at = _chosen_positions(fit)
+    cut = {fit.verdict.position, *chosen_at.values()}
     columns = tuple(
-        Column(c.label, c.position, c.between, _same(c.position, fit.verdict.position)) for c in _shown(fit, chosen_at)
+        Column(c.label, c.position, c.between, any(_same(c.position, position) for position in cut))
+        for c in _shown(fit, cut)
     )
     regions_at = {c.label: c.regions for c in fit.candidates}
     rows = tuple(
         EaseRow(r, tuple(_cell(fit, r, column, regions_at[column.label], chosen_at) for column in columns))
         for r in fit.regions
     )
-    chosen = next((i for i, column in enumerate(columns) if column.chosen), None)
+    chosen = next((i for i, column in enumerate(columns) if _same(column.position, fit.verdict.position)), None)
     return EaseTable(fit.mode, fit.labels, columns, rows, chosen)
 
 
@@ -90,13 +92,12 @@ def _chosen_positions(fit: Fit) -> Mapping[str, float]:
     return fit.blend.positions if fit.verdict.kind == "blend" and fit.blend is not None else {}
 
 
-def _shown(fit: Fit, chosen_at: Mapping[str, float]) -> list[Candidate]:
+def _shown(fit: Fit, cut: Collection[float]) -> list[Candidate]:
     """The candidates that get a column, in order along the run.
 
     Of the lines between two sizes only those chosen, and beside the chosen size the best on either side.
     """
     at = fit.verdict.position
-    wanted = [at, *chosen_at.values()]
     ranked = sorted((c for c in fit.candidates if c.between is not None), key=lambda c: c.rank)
     beside = [
         next((c for c in ranked if low < c.position < high and not _same(c.position, at)), None)
@@ -104,7 +105,7 @@ def _shown(fit: Fit, chosen_at: Mapping[str, float]) -> list[Candidate]:
     ]
     keep = {c.label for c in beside if c is not None}
     shown = [
-        c for c in fit.candidates if c.between is None or c.label in keep or any(_same(c.position, w) for w in wanted)
+        c for c in fit.candidates if c.between is None or c.label in keep or any(_same(c.position, w) for w in cut)
     ]
     return sorted(shown, key=lambda c: c.position)
 

@@ -34,7 +34,7 @@ SHAPES: dict[str, int] = {"person": 1, "pattern": 1, "chart": 1}
 UPGRADES: dict[tuple[str, int], Callable[[dict[str, Any]], dict[str, Any]]] = {}
 """How the JSON object of a kind goes from one shape to the next, by kind and the shape it comes from."""
 
-_BAD = (msgspec.MsgspecError, ValueError, KeyError, TypeError, RecursionError)
+_BAD = (msgspec.MsgspecError, ValueError, KeyError, TypeError, RecursionError, ZeroDivisionError)
 """What comes of a text that is not a value, or of a value that is not one."""
 
 _FRACTION = re.compile(r"-?[0-9]{1,200}(/[0-9]{1,200})?")
@@ -129,11 +129,17 @@ def _to_json(value: object) -> str:
 
 
 def _from_json(wanted: type, raw: object) -> object:
-    if wanted is Fraction and isinstance(raw, str) and _FRACTION.fullmatch(raw):
-        numerator, _, denominator = raw.partition("/")
-        if int(denominator or 1) != 0:
-            return Fraction(int(numerator), int(denominator or 1))
+    if wanted is Fraction and isinstance(raw, str):
+        return _fraction(raw)
     raise ValueError(f"{raw!r} is not a fraction")
+
+
+@functools.lru_cache(maxsize=4096)  # the same few figures stand in every chart
+def _fraction(raw: str) -> Fraction:
+    if not _FRACTION.fullmatch(raw):
+        raise ValueError(f"{raw[:40]!r} is not a fraction")
+    numerator, _, denominator = raw.partition("/")
+    return Fraction(int(numerator), int(denominator or 1))
 
 
 _ENCODER = msgspec.json.Encoder(enc_hook=_to_json)

@@ -73,7 +73,7 @@ class Library:
             if not read_only:
                 with suppress(FileExistsError):
                     create(path)
-            _recognise(path)
+                _recognise(path)
             lock, reason = (None, _ASKED) if read_only else take(path)
             try:
                 return cls(path, now, lock, reason)

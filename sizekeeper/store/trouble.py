@@ -25,8 +25,8 @@ _WORDS = {
     sqlite3.SQLITE_NOMEM: "cannot be read: the computer is out of memory",
 }
 _EXTENDED_WORDS = {
-    sqlite3.SQLITE_READONLY_ROLLBACK: "was left in the middle of a change: close every window that has it open, "
-    "then open it again",
+    sqlite3.SQLITE_READONLY_ROLLBACK: "was left in the middle of a change: open it in a window that may write, "
+    "which puts it right",
     sqlite3.SQLITE_READONLY_DBMOVED: "was moved or replaced by another program while it was open; try again",
 }
 _DISK_FULL = {errno.ENOSPC, errno.EDQUOT}

@@ -141,19 +141,13 @@ def _replace(
             (time, text, encode(after), value.id, row.number),
         )
         return
+    kind = kind_of(value)
     if row is None:
-        connection.execute("INSERT INTO entry (id, kind) VALUES (?, ?)", (value.id, kind_of(value)))
+        connection.execute("INSERT INTO entry (id, kind) VALUES (?, ?)", (value.id, kind))
+    raw = None if after is None else encode(after)
     connection.execute(
         "INSERT INTO version (entry, number, shape, opened, edited, text, value) VALUES (?, ?, ?, ?, ?, ?, ?)",
-        (
-            value.id,
-            row.number + 1 if row else 1,
-            SHAPES[kind_of(value)],
-            time,
-            time,
-            text,
-            None if after is None else encode(after),
-        ),
+        (value.id, row.number + 1 if row else 1, SHAPES[kind], time, time, text, raw),
     )
 
 

@@ -71,7 +71,7 @@ def _tile(band: Band, dark: bool, ratio: float) -> QPixmap:  # noqa: FBT001 - a 
     tile.fill(QColor(shown.ground))
     painter = QPainter(tile)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(QColor(shown.thread), 1.2, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap))
+    painter.setPen(QPen(QColor(shown.thread), 1.0, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap))
     _FILLS[band](painter)
     painter.end()
     return tile

@@ -61,6 +61,13 @@ class ChartDelegate(QStyledItemDelegate):
             self._editor.selectAll()
             self._editor.insert(text)
 
+    def finish_open(self) -> None:
+        """Take what is typed in the open cell, where it can be taken, and close it."""
+        if self._editor is not None:
+            editor = self._editor
+            self.commitData.emit(editor)
+            self.closeEditor.emit(editor, QStyledItemDelegate.EndEditHint.NoHint)
+
     def _on_typed(self, text: str) -> None:
         if self._open is not None and self._open.isValid():
             self._model.draft(self._open, text)

@@ -226,6 +226,10 @@ class ChartGrid(QTableView):
         if text:
             self._delegate.type_over(text)
 
+    def finish(self) -> None:
+        """Make the edit of the cell that is being typed, if one is."""
+        self._delegate.finish_open()
+
     def clear_cells(self) -> None:
         """Take the chosen figures out, as one edit. Sizes keep their names."""
         places = [(i.row() - 1, i.column()) for i in self.chosen() if self._model.is_figure(i)]

@@ -15,7 +15,7 @@ from sizekeeper.ui.ease_type import EaseType
 if TYPE_CHECKING:
     from sizekeeper.core.preference import Band
 
-_FRAME = 2.0
+_FRAME = 3.0
 """The width of the line round what is chosen, in pixels at normal scale."""
 _CENTRE = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignVCenter
 
@@ -59,7 +59,7 @@ class EaseDelegate(QStyledItemDelegate):
     def _paint_text(self, painter: QPainter, rect: QRect, text: CellText) -> None:
         kind = self._type
         top = rect.top() + kind.pad
-        painter.setFont(kind.large)
+        painter.setFont(kind.chosen if text.chosen else kind.large)
         painter.drawText(QRectF(rect.left(), top, rect.width(), kind.large_height), _CENTRE, text.amount)
         painter.setFont(kind.small)
         top += kind.large_height
@@ -125,6 +125,7 @@ class SizeHeading(QHeaderView):
         self.setHighlightSections(False)
         self.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.setAccessibleName("Sizes")
+        self.viewport().setAutoFillBackground(False)
 
     def dress(self, kind: EaseType) -> None:
         """Take fonts anew."""
@@ -143,10 +144,9 @@ class SizeHeading(QHeaderView):
         between = self.model().headerData(section, Qt.Orientation.Horizontal, BETWEEN)
         palette, kind = self.palette(), self._type
         painter.save()
-        painter.fillRect(rect, theme.paper(palette))
         colour = theme.muted_text(palette) if between else palette.color(QPalette.ColorRole.WindowText)
         if chosen:
-            painter.fillRect(rect, theme.accent(palette))
+            painter.fillRect(rect.adjusted(1, 0, 0, 0), theme.accent(palette))
             colour = theme.paper(palette)
         painter.setPen(colour)
         self._paint_lines(painter, rect, lines, kind)

@@ -18,6 +18,7 @@ class EaseType:
     """How the table is set: the ease large, the printed figure and the band's word small beneath it."""
 
     large: QFont
+    chosen: QFont
     small: QFont
     heading: QFont
     pad: int
@@ -29,12 +30,14 @@ class EaseType:
     @classmethod
     def now(cls) -> EaseType:
         """The setting for the application's font as it is."""
-        large = theme.scaled_font(1.25)
+        large, chosen = theme.scaled_font(1.25), theme.scaled_font(1.25)
+        chosen.setWeight(QFont.Weight.Bold)
         small, heading = theme.scaled_font(0.84), theme.heading_font(3)
         pad = theme.spacing(0.75)
         large_height, small_height = QFontMetricsF(large).height(), QFontMetricsF(small).height()
         return cls(
             large=large,
+            chosen=chosen,
             small=small,
             heading=heading,
             pad=pad,
@@ -47,7 +50,7 @@ class EaseType:
     def column_width(self, large: Iterable[str], small: Iterable[str], headings: Iterable[str]) -> int:
         """How wide a column must be for its longest text."""
         widest = 0.0
-        for font, texts in ((self.large, large), (self.small, small), (self.heading, headings)):
+        for font, texts in ((self.chosen, large), (self.small, small), (self.heading, headings)):
             metrics = QFontMetricsF(font)
             widest = max(widest, max((metrics.horizontalAdvance(text) for text in texts), default=0.0))
         return round(widest + 2 * self.pad)

@@ -84,7 +84,7 @@ class EntryList(QWidget):
         self.filter.rowsAboutToBeRemoved.connect(self._begin_settling)  # before the view moves its current row
         self.view = EntryView(heading, self)
         self.view.setModel(self.filter)
-        self._note = Lettering("", "note", self)
+        self.note = Lettering("", "note", self)
         self._arrange(heading, new)
         self._connect()
         self._settle()
@@ -102,12 +102,12 @@ class EntryList(QWidget):
         top.setContentsMargins(theme.spacing(1.5), 0, theme.spacing(0.5), 0)
         top.addWidget(title, 1)
         top.addWidget(button)
-        self._note.setContentsMargins(theme.spacing(1.5), 0, theme.spacing(1), 0)
+        self.note.setContentsMargins(theme.spacing(1.5), 0, theme.spacing(1), 0)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.spacing(0.5))
         layout.addLayout(top)
-        layout.addWidget(self._note)
+        layout.addWidget(self.note)
         layout.addWidget(self.view, 1)
 
     def _connect(self) -> None:
@@ -147,8 +147,8 @@ class EntryList(QWidget):
             self.view.clearSelection()
         self._settling = False
         rows, known = self.filter.rowCount(), self.filter.sourceModel().rowCount()
-        self._note.setText(self._nothing_found if known else self._empty)
-        self._note.setVisible(rows == 0)
+        self.note.setText(self._nothing_found if known else self._empty)
+        self.note.setVisible(rows == 0)
         self.view.setVisible(rows > 0)
         self.view.updateGeometry()
 

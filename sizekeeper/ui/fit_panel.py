@@ -47,7 +47,7 @@ class PartButton(QAbstractButton):
         side, thick = theme.spacing(), max(1, theme.spacing(0.25))
         line = QRectF(side, self.height() - thick, self.width() - 2 * side, thick)
         painter.fillRect(line, theme.accent(palette) if self.isChecked() else theme.rule_colour(palette))
-        if self.hasFocus():
+        if self.hasFocus() and self.window().testAttribute(Qt.WidgetAttribute.WA_KeyboardFocusChange):
             painter.setPen(theme.accent(palette))
             painter.drawRect(self.rect().adjusted(1, 1, -2, -thick - 2))
 
@@ -153,7 +153,7 @@ class FitPanel(QFrame):
     def _space(self) -> None:
         gap = theme.spacing(2)
         self.layout().setContentsMargins(gap, gap, gap, gap)
-        self.setFixedWidth(theme.spacing(46))
+        self.setFixedWidth(theme.spacing(48))
 
     # Qt's own names from here on.
 

@@ -31,8 +31,8 @@ class RegionForm(QWidget):
     """The fields for one region. Each has a button beside it that puts back what usually comes.
 
     Signals:
-        counting(str): how the region counts was picked; "" is as it comes.
-        band(str): the band she likes was picked; "" is as it comes.
+        counting(str): how the region counts was picked; "" is as usual.
+        band(str): the band she likes was picked; "" is as usual.
         own_typed(str), own(str): her own ease is being typed, and was entered; "" takes it away.
         edge_typed(int, str), edge(int, str): a band edge is being typed, and was entered.
         restored(): Esc took typing back.
@@ -54,8 +54,8 @@ class RegionForm(QWidget):
         """Empty fields."""
         super().__init__(parent)
         self._grid = QGridLayout()
-        self.counts = self._choices("How it counts", [("", "as it comes"), *ROLE_WORDS.items()])
-        self.likes = self._choices("Band I like", [("", "as it comes"), *((band, band) for band in BANDS)])
+        self.counts = self._choices("How it counts", [("", "as usual"), *ROLE_WORDS.items()])
+        self.likes = self._choices("Band I like", [("", "as usual"), *((band, band) for band in BANDS)])
         self.own_ease = FigureField("Ease I like, exactly", self)
         self.edge_fields = [FigureField(f"Ease at which it is {name}", self) for name in EDGES]
         self.problem = Lettering("", "warning", self)
@@ -79,8 +79,8 @@ class RegionForm(QWidget):
         button = QToolButton(self)
         button.setText(_BACK)
         button.setAutoRaise(True)
-        button.setToolTip(f"Put {what} back to as it comes")
-        button.setAccessibleName(f"Put {what} back to as it comes")
+        button.setToolTip(f"Put {what} back to the usual")
+        button.setAccessibleName(f"Put {what} back to the usual")
         policy = button.sizePolicy()
         policy.setRetainSizeWhenHidden(True)
         button.setSizePolicy(policy)
@@ -133,7 +133,7 @@ class RegionForm(QWidget):
         """Show what is set for a region, and what comes where nothing is; without a fit only what is set."""
         self._show_counts(region, counting)
         asked = "" if region is None or region.asked_cm is None else words.length(region.asked_cm)
-        self.likes.setItemText(0, "as it comes (close)")
+        self.likes.setItemText(0, "as usual: close")
         self.likes.setCurrentIndex(max(0, self.likes.findData(chosen.band or "")))
         self.own_ease.set_figure(chosen.own.text if chosen.own is not None else "")
         self.own_ease.setPlaceholderText(asked)
@@ -147,8 +147,8 @@ class RegionForm(QWidget):
         self.taken_from.setVisible(bool(chosen.liked))
 
     def _show_counts(self, region: RegionFit | None, counting: Counting) -> None:
-        """As it comes says what that is. The one that leads by itself gives the lead up only to another."""
-        comes = "as it comes" if counting or region is None else f"as it comes ({ROLE_WORDS[region.role]})"
+        """The usual says what that is. The one that leads by itself gives the lead up only to another."""
+        comes = "as usual" if counting or region is None else f"as usual: {ROLE_WORDS[region.role]}"
         self.counts.setItemText(0, comes)
         self.counts.setCurrentIndex(max(0, self.counts.findData(counting)))
         must_fit = self.counts.findData("counted")

@@ -105,7 +105,7 @@ def doubt_about(person: Person, measure: str, text: str) -> str:
     length, problem = read_text(text, person.unit)
     if length is None:
         return f"{name}: {problem}."
-    asked = question(assets.measures()[measure], length)
+    asked = question(assets.measures()[measure], length, child=person.child)
     if asked is None:
         return ""
     return f"{name}: {asked.sentence}" + (f" If so, type {asked.answer}." if asked.answer else "")

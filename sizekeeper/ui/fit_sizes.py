@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from sizekeeper.core.result import Candidate, Fit
     from sizekeeper.core.sentences import Wording
 
-_REASONS = ("Where", "Ease", "Asked", "Off", "Counts", "Adds")
-_BODY_REASONS = ("Where", "Chart", "Body", "Off", "Counts", "Adds")
+_REASONS = ("Where", "Ease", "Asked", "Off", "Adds")
+_BODY_REASONS = ("Where", "Chart", "Body", "Off", "Adds")
 _ROWS = 8
 """How many candidates are in view before the list scrolls."""
 
@@ -106,11 +106,12 @@ def _ranked(candidate: Candidate, fit: Fit, words: Wording) -> Line:
     off = "–" if candidate.misfit_cm is None else words.length(candidate.misfit_cm)
     said = f"Number {candidate.rank}: {place}, off by {off}{f', {notes}' if notes else ''}"
     mark = f"{place} · {notes}" if notes else place
-    return Line((str(candidate.rank), mark, off), said, strong=candidate.position == fit.verdict.position)
+    strong = fit.verdict.kind != "blend" and candidate.position == fit.verdict.position
+    return Line((str(candidate.rank), mark, off), said, strong=strong)
 
 
 def _line(reason: Reason) -> Line:
-    texts = (reason.name, reason.given, reason.asked, reason.off, reason.counts, reason.adds)
+    texts = (reason.name + reason.mark, reason.given, reason.asked, reason.off, reason.adds)
     said = (
         f"{reason.name}: {reason.given} given, {reason.asked} asked, off {reason.off}, "
         f"counts {reason.counts}, adds {reason.adds}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QObject, QPersistentModelIndex, QRectF, QSize, Qt
+from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QObject, QPersistentModelIndex, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from sizekeeper.core.preference import Band
 
 Index = QModelIndex | QPersistentModelIndex
+_PAD = 3
+"""The space Qt leaves beside the text of a cell, in pixels."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +128,29 @@ def _sample(band: Band, *, dark: bool) -> QPixmap:
     return pixmap
 
 
+class QuietHeading(QHeaderView):
+    """Headings in small, muted letters over a thin rule."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.setHighlightSections(False)
+        self.setResizeContentsPrecision(20)
+        self.viewport().setAutoFillBackground(False)
+
+    # Qt's own names from here on.
+
+    def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
+        """Paint one heading."""
+        model, across = self.model(), Qt.Orientation.Horizontal
+        words = model.headerData(section, across, Qt.ItemDataRole.DisplayRole)
+        side = model.headerData(section, across, Qt.ItemDataRole.TextAlignmentRole)
+        painter.setFont(theme.small_font())
+        painter.setPen(theme.muted_text(self.palette()))
+        painter.drawText(rect.adjusted(_PAD, 0, -_PAD, 0), side or Qt.AlignmentFlag.AlignCenter, words or "")
+        painter.setPen(theme.rule_colour(self.palette()))
+        painter.drawLine(rect.bottomLeft(), rect.bottomRight())
+
+
 class LineTable(QTableView):
     """Shows lines without a grid or a frame, as high as they are unless told otherwise."""
 
@@ -152,9 +177,8 @@ class LineTable(QTableView):
         self.setWordWrap(False)
         self.verticalHeader().hide()
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setSectionsClickable(False)
-        self.horizontalHeader().setResizeContentsPrecision(20)
+        self.setHorizontalHeader(QuietHeading(self))
+        self.viewport().setAutoFillBackground(False)
         self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
 
@@ -176,10 +200,7 @@ class LineTable(QTableView):
 
     def dress(self) -> None:
         """Take fonts and colours anew."""
-        palette = self.palette()
-        self.lines.set_dark(dark=theme.is_dark(palette))
-        palette.setColor(palette.ColorRole.Base, theme.paper(palette))
-        self.viewport().setPalette(palette)
+        self.lines.set_dark(dark=theme.is_dark(self.palette()))
         self.horizontalHeader().setFont(theme.small_font())
         self.verticalHeader().setDefaultSectionSize(theme.spacing(3.25))
         if not self._choose:

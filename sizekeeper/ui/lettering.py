@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from PySide6.QtCore import QEvent, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QApplication, QLabel, QSizePolicy, QWidget
 
 from sizekeeper.ui import theme
@@ -24,6 +24,7 @@ class Lettering(QLabel):
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setWordWrap(voice in ("muted", "note", "warning", "plain"))
         self._dress()
+        theme.text_size().changed.connect(self._dress)
 
     @property
     def voice(self) -> Voice:
@@ -37,27 +38,25 @@ class Lettering(QLabel):
         self._dress()
 
     def _dress(self) -> None:
-        """Font and colour of the voice, from the application's font and palette as they are now."""
+        """Font and colour of the voice, from the text size and the ground as they are now."""
         self._dressing = True
-        parent = self.parentWidget()
-        palette = QApplication.palette() if parent is None else parent.palette()
         levels = {"title": 1, "part": 2, "small heading": 3}
+        colours = {"muted": theme.muted_text, "note": theme.muted_text, "warning": theme.warning_text}
+        colours["accent"] = theme.accent
         if self._voice in levels:
             self.setFont(theme.heading_font(levels[self._voice]))
         else:
-            self.setFont(theme.small_font() if self._voice == "note" else QApplication.font())
-        colours = {"muted": theme.muted_text, "note": theme.muted_text, "warning": theme.warning_text}
-        colours["accent"] = theme.accent
-        if self._voice in colours:
-            palette = theme.with_text(palette, colours[self._voice](palette))
-        self.setPalette(palette)
+            self.setFont(theme.small_font() if self._voice == "note" else QFont())
+        parent = self.parentWidget()
+        ground = QApplication.palette() if parent is None else parent.palette()
+        colour = colours.get(self._voice)
+        self.setPalette(theme.with_text(colour(ground)) if colour else QPalette())
         self._dressing = False
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size and light or dark."""
+        """Follow light and dark."""
         super().changeEvent(event)
-        follows = event.type() in (QEvent.Type.ApplicationFontChange, QEvent.Type.PaletteChange)
-        if (follows or event.type() == QEvent.Type.ParentChange) and not self._dressing:
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ParentChange) and not self._dressing:
             self._dress()
 
 

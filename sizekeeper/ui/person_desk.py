@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QLocale, QObject, Signal
+from PySide6.QtCore import QDate, QLocale, QObject, Signal
 
 from sizekeeper.core.person import Person
 from sizekeeper.core.reading_edit import Taking
@@ -127,7 +127,7 @@ class PersonDesk(QObject):
 
     def plain_day(self, day: dt.date) -> str:
         """A day with its date in any case."""
-        return QLocale().toString(day, "d MMM yyyy")
+        return QLocale().toString(QDate(day.year, day.month, day.day), "d MMM yyyy")
 
     def _on_person(self, entry: str) -> None:
         self.leaving.emit()

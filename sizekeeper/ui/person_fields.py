@@ -255,6 +255,7 @@ class DayField(QDateEdit):
         super().__init__(parent)
         self._kept = QDate()
         self.setAccessibleName(name)
+        self.lineEdit().setAccessibleName(name)
         self.setCalendarPopup(True)
         self.setKeyboardTracking(False)
         self.setDisplayFormat("d MMM yyyy")

@@ -81,6 +81,7 @@ class PersonPage(QWidget):
         """What to do while nobody is chosen."""
         empty = QWidget(self)
         self.add = QPushButton("&Add a person", empty)
+        self.add.setAutoDefault(True)
         column = QVBoxLayout(empty)
         column.setSpacing(theme.spacing(2))
         column.addStretch(2)
@@ -117,7 +118,7 @@ class PersonPage(QWidget):
     def add_person(self) -> None:
         """Add a person and go to her name."""
         person = Person(id=new_id(), name=NEW_NAME, unit=self.desk.settings.unit)
-        self.desk.session.apply("Add a person", None, person, place=Place("person", person.id, "name"))
+        self.desk.session.apply("Add person", None, person, place=Place("person", person.id, "name"))
         self._selection.choose_person(person.id)
         self.name_person()
 
@@ -125,8 +126,13 @@ class PersonPage(QWidget):
         """Put the cursor in the field in which an edit happened."""
         if self._behind:
             self._on_switched()
-        fields: dict[str, QWidget] = {"name": self.header.name, "born": self.header.born, "groups": self.header.groups}
-        fields["notes"] = self.header.notes
+        header = self.header
+        fields: dict[str, QWidget] = {"name": header.name, "born": header.born, "groups": header.groups}
+        fields |= {
+            "notes": header.notes,
+            "unit": header.inch if header.inch.isChecked() else header.cm,
+            "child": header.child,
+        }
         if (field := fields.get(place.field)) is not None:
             field.setFocus(Qt.FocusReason.OtherFocusReason)
         elif place.field:

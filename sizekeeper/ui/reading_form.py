@@ -40,6 +40,7 @@ class ReadingForm(QWidget):
         self.over.setCompleter(QCompleter(list(OVER), self))
         self.note = DraftField("Note on this measurement", self)
         self.remove = QPushButton("Re&move this one", self)
+        self.remove.setAutoDefault(True)
         self._lay()
         self._connect()
         self.show_reading(None)

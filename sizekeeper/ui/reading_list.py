@@ -38,10 +38,11 @@ class _Sheet(QWidget):
         self.headings[NAME].setText("Measurement")
         self.headings[STATE].setText("Measured")
         self.rows = [
-            MeasureRow(measure, desk, self.grid, 1 + 2 * i)
+            MeasureRow(measure, desk, self.grid, 1 + 2 * i, self)
             for i, measure in enumerate(m for m in measures() if m.use != "finished")
         ]
         self.more = QPushButton(self)
+        self.more.setAutoDefault(True)  # Enter presses it, as it goes on through the fields
         last = 2 * len(self.rows) + 1
         self.grid.addWidget(self.more, last, NAME, 1, STATE - NAME + 1, Qt.AlignmentFlag.AlignLeft)
         self.grid.setRowStretch(last + 1, 1)
@@ -125,6 +126,8 @@ class ReadingList(QWidget):
         """List every measure of the body, or only those that matter most and the filled ones."""
         self._all = not self._all
         self._arrange(keep=False)
+        if self.more.hasFocus() and self._desk.measure in self._visible:
+            self.rows[self._desk.measure].field.setFocus(Qt.FocusReason.TabFocusReason)
 
     def refresh(self) -> None:
         """Show the person's figures as they are now."""

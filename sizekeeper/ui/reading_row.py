@@ -55,6 +55,7 @@ class _Message(QWidget):
         row.setSpacing(theme.spacing())
         row.addWidget(self.sentence, 1)
         for button in (self.answer, self.keep):
+            button.setAutoDefault(True)
             button.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             row.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)
         self.say("")
@@ -65,7 +66,7 @@ class _Message(QWidget):
         for button, text in ((self.answer, answer), (self.keep, keep)):
             button.setText(text)
             button.setVisible(bool(text))
-        self.setVisible(bool(sentence) and self.parentWidget().isEnabled())
+        self.setVisible(bool(sentence))
 
 
 class MeasureRow(QObject):
@@ -77,8 +78,7 @@ class MeasureRow(QObject):
 
     stepped = Signal(object, int)
 
-    def __init__(self, measure: Measure, desk: PersonDesk, grid: QGridLayout, line: int) -> None:
-        holder = grid.parentWidget()
+    def __init__(self, measure: Measure, desk: PersonDesk, grid: QGridLayout, line: int, holder: QWidget) -> None:
         super().__init__(holder)
         self.measure = measure
         self.line = line

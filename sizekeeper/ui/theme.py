@@ -1,19 +1,16 @@
 """The look: spacing, fonts and colours, all derived from the application's font and palette.
 
 Nothing here is a fixed pixel size or a fixed ground colour, so that text size and light or dark follow the system
-live. A widget asks again in its `changeEvent` on `PaletteChange`, `FontChange` and `ApplicationFontChange`;
-`lettering.py` has labels and rules that already do.
+live. A widget asks again in its `changeEvent`, when `font_changed` or `palette_changed` says so. A widget that was
+given a font of its own hears nothing of a new text size: it connects to `text_size().changed`. `lettering.py` has
+labels and rules that already do.
 """
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
-from PySide6.QtWidgets import QApplication
-
-if TYPE_CHECKING:
-    from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication, QWidget
 
 READABLE = 4.5
 """The least contrast of text on its ground (WCAG 2.1, success criterion 1.4.3)."""
@@ -55,13 +52,42 @@ def scaled_font(factor: float) -> QFont:
 
 
 def font_changed(event: QEvent) -> bool:
-    """Whether a `changeEvent` says that distances and fonts are to be asked for again."""
-    return event.type() in (event.Type.FontChange, event.Type.ApplicationFontChange, event.Type.StyleChange)
+    """Whether a `changeEvent` says that distances and fonts are to be asked for again.
+
+    A widget with a font of its own gets no such event: see `text_size`.
+    """
+    return event.type() in (QEvent.Type.FontChange, QEvent.Type.ApplicationFontChange, QEvent.Type.StyleChange)
 
 
 def palette_changed(event: QEvent) -> bool:
     """Whether a `changeEvent` says that colours are to be asked for again."""
-    return event.type() in (event.Type.PaletteChange, event.Type.ApplicationPaletteChange)
+    return event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange)
+
+
+class TextSize(QWidget):
+    """Hears of a new text size. Qt tells that only to windows, so this is one, never shown.
+
+    Signals:
+        changed(): the application's font is another one now.
+    """
+
+    changed = Signal()
+
+    def event(self, event: QEvent) -> bool:
+        """Pass on the news."""
+        if event.type() == QEvent.Type.ApplicationFontChange:
+            self.changed.emit()
+        return super().event(event)
+
+
+def text_size() -> TextSize:
+    """The one that hears of a new text size."""
+    app = QApplication.instance()
+    known = getattr(app, "_text_size", None)
+    if not isinstance(known, TextSize):
+        known = TextSize()
+        app._text_size = known  # type: ignore[union-attr]  # noqa: SLF001 - it lives as long as the application
+    return known
 
 
 def luminance(colour: QColor) -> float:
@@ -147,11 +173,11 @@ def _readable(colour: QColor, towards: QColor, palette: QPalette) -> QColor:
     return towards
 
 
-def with_text(palette: QPalette, colour: QColor) -> QPalette:
-    """A palette whose text on windows is in another colour, for a label that steps back or forward."""
-    changed = QPalette(palette)
-    changed.setColor(QPalette.ColorRole.WindowText, colour)
-    return changed
+def with_text(colour: QColor) -> QPalette:
+    """A palette that sets nothing but the colour of text on windows, for a label that steps back or forward."""
+    palette = QPalette()
+    palette.setColor(QPalette.ColorRole.WindowText, colour)
+    return palette
 
 
 def dress(app: QApplication) -> None:

@@ -11,32 +11,35 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject
 from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QTextEdit, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QTextEdit, QWidget
 
 if TYPE_CHECKING:
     from sizekeeper.ui.session import Session
 
 
 class UndoKeys(QObject):
-    """Hands undo and redo on to the menu; lies as an event filter over the application."""
+    """Hands undo and redo on to the menu: a filter over the field that has the focus, and over nothing else."""
 
     def __init__(self, session: Session, pages: QWidget) -> None:
         super().__init__(pages)
         self._session = session
         self._pages = pages
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._focus_moved)
 
-    def _library_undoes(self, field: QObject) -> bool:
-        """Whether the keys, pressed in this field, mean the library's edits."""
-        if not isinstance(field, QLineEdit | QPlainTextEdit | QTextEdit) or not self._pages.isAncestorOf(field):
-            return False
-        return not self._session.drafting
+    def _focus_moved(self, old: QWidget | None, new: QWidget | None) -> None:
+        if old is not None:
+            old.removeEventFilter(self)
+        if isinstance(new, QLineEdit | QPlainTextEdit | QTextEdit) and self._pages.isAncestorOf(new):
+            new.installEventFilter(self)
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Keep the field from taking the keys."""
+    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+        """Keep the field from taking the keys while nobody is in the middle of typing."""
         if event.type() != QEvent.Type.ShortcutOverride or not isinstance(event, QKeyEvent):
             return False
         undoes = event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
-        if undoes and self._library_undoes(watched):
+        if undoes and not self._session.drafting:
             event.ignore()
             return True
         return False

@@ -38,19 +38,18 @@ class _Numeral(QLabel):
     def __init__(self, number: int, parent: QWidget) -> None:
         super().__init__(str(number), parent)
         self._dress()
+        theme.text_size().changed.connect(self._dress)
 
     def _dress(self) -> None:
-        font = theme.scaled_font(2.6)
+        self.setFont(theme.scaled_font(2.6))
         colour = theme.accent(QApplication.palette())
-        if self.font() != font:
-            self.setFont(font)
         if self.palette().color(QPalette.ColorRole.WindowText) != colour:
-            self.setPalette(theme.with_text(self.palette(), colour))
+            self.setPalette(theme.with_text(colour))
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size and light or dark."""
+        """Follow light and dark."""
         super().changeEvent(event)
-        if theme.font_changed(event) or theme.palette_changed(event):
+        if theme.palette_changed(event):
             self._dress()
 
 

@@ -115,7 +115,6 @@ class MainWindow(QMainWindow):
         self.entries.told.connect(self.status.tell)
         self.library.told.connect(self.status.tell)
         self.library.trouble.connect(self.notice.say)
-        QApplication.instance().installEventFilter(self._undo_keys)  # type: ignore[union-attr]
 
     def _restore(self) -> None:
         """Begin where it was left: place, page, person and pattern."""
@@ -268,7 +267,6 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.remember()
-        QApplication.instance().removeEventFilter(self._undo_keys)  # type: ignore[union-attr]
         self.closed.emit()
         event.accept()
 

@@ -108,7 +108,7 @@ def test_the_median_of_two_is_their_middle_and_of_three_the_middle_one() -> None
 def test_only_the_latest_day_counts_and_only_its_lengths() -> None:
     figure = figure_of(person(reading("60", MARCH), reading("70"), reading("??"), reading("72")), "waist")
     assert figure is not None
-    assert (figure.exact_cm, figure.count, figure.last.text) == (71, 2, "72")
+    assert (figure.exact_cm, figure.count, figure.last.text) == (Fraction(71), 2, "72")
 
 
 def test_a_measure_without_readings_has_no_figure() -> None:

@@ -7,7 +7,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from sizekeeper import assets
+from sizekeeper.core.person import Person
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.person_file import read_person_file
 
@@ -15,7 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
-    from sizekeeper.core.person import Person, Reading
+    from sizekeeper.core.person import Reading
 
 TODAY = dt.date(2026, 11, 25)
 ILSE = 'name = "Ilse"\nunit = "cm"\n'
@@ -230,3 +234,22 @@ def test_a_huge_file_is_not_taken_for_one_written_by_hand(tmp_path: Path) -> Non
 
     with pytest.raises(ReadError, match="too large"):
         read_person_file(path)
+
+
+@settings(max_examples=200, deadline=None)
+@given(changes=st.lists(st.tuples(st.integers(0, 1200), st.binary(max_size=3)), min_size=1, max_size=4))
+def test_a_damaged_file_is_still_a_person_or_one_sentence(
+    tmp_path_factory: pytest.TempPathFactory, changes: list[tuple[int, bytes]]
+) -> None:
+    raw = assets.chart_file("demo", "people", "tilde.toml").read_bytes()
+    for place, put in changes:
+        raw = raw[:place] + put + raw[place + 1 :]
+    path = tmp_path_factory.mktemp("damaged") / "ilse.toml"
+    path.write_bytes(raw)
+
+    try:
+        found: Person | str = read_person_file(path)
+    except ReadError as error:
+        found = str(error)
+
+    assert isinstance(found, Person) or (found.startswith("ilse.toml") and "\n" not in found)

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import sqlite3
 from typing import TYPE_CHECKING
 
 import pytest
@@ -115,10 +116,12 @@ def test_a_backup_is_restored_into_a_new_file_and_the_library_stays(
 
 def test_nothing_is_ever_restored_or_copied_over_a_file(shelved: Library, tmp_path: Path) -> None:
     (tmp_path / "letter").write_text("Dear Berta")
-    for write in (lambda into: restore(backups(shelved.path)[0], into), lambda into: save_copy(shelved, into)):
-        for name in ("letter", "home.sizekeeper"):
-            with pytest.raises(StoreError, match=f"{name}” exists already and was left as it is"):
-                write(tmp_path / name)
+    [backup] = backups(shelved.path)
+    for name in ("letter", "home.sizekeeper"):
+        with pytest.raises(StoreError, match=f"{name}” exists already and was left as it is"):
+            restore(backup, tmp_path / name)
+        with pytest.raises(StoreError, match=f"{name}” exists already and was left as it is"):
+            save_copy(shelved, tmp_path / name)
     assert (tmp_path / "letter").read_text() == "Dear Berta"
     assert shelved.values() == [noted("changed")]
 
@@ -126,7 +129,7 @@ def test_nothing_is_ever_restored_or_copied_over_a_file(shelved: Library, tmp_pa
 def test_a_damaged_backup_is_not_restored(shelved: Library, tmp_path: Path) -> None:
     [backup] = backups(shelved.path)
     backup.path.write_bytes(backup.path.read_bytes()[:-4096])
-    with pytest.raises(DamagedError, match="0000.sizekeeper” is damaged"):
+    with pytest.raises(DamagedError, match="sizekeeper” is damaged"):
         restore(backup, tmp_path / "restored")
     assert not (tmp_path / "restored").exists()
 
@@ -138,6 +141,29 @@ def test_a_file_that_only_has_the_name_of_a_backup_is_not_restored(shelved: Libr
     with pytest.raises(StoreError, match="is not a Sizekeeper library"):
         restore(backup, tmp_path / "restored")
     assert not (tmp_path / "restored").exists()
+
+
+def test_a_library_cut_short_under_an_open_window_is_not_copied(shelved: Library, tmp_path: Path) -> None:
+    shelved.path.write_bytes(shelved.path.read_bytes()[:-4096])
+    with pytest.raises(DamagedError, match="its newest backup is of 2026-11-26"):
+        save_copy(shelved, tmp_path / "copy")
+    assert not (tmp_path / "copy").exists()
+
+
+def test_a_disk_too_full_for_a_backup_still_takes_the_edit(
+    library: Library, clock: Clock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(*_: object) -> None:
+        error = sqlite3.OperationalError("database or disk is full")
+        error.sqlite_errorcode = sqlite3.SQLITE_FULL
+        raise error
+
+    library.save("Add", [(None, ILSE)])
+    clock.move(days=1)
+    monkeypatch.setattr("sizekeeper.store.backup._copy_pages", full)
+    library.save("Change", [(ILSE, noted("a"))])
+    assert library.backup_trouble.endswith("home.sizekeeper.backups” cannot be written: the disk is full.")
+    assert (library.values(), list(folder_of(library.path).iterdir())) == ([noted("a")], [])
 
 
 def test_a_copy_holds_everything_with_its_history(shelved: Library, tmp_path: Path, clock: Clock) -> None:

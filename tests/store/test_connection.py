@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sizekeeper.core.person import Person
+from sizekeeper.errors import StoreError
 from sizekeeper.store.connection import connect, transaction
 from sizekeeper.store.library import Library
-from tests.store.made import Clock, sql
+from tests.store.made import LONG, Clock, noted, sql
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -51,11 +52,41 @@ def test_a_program_killed_while_it_writes_leaves_a_sound_file_with_all_that_it_c
         assert int(person.notes.split()[0]) >= max(promised, default=saves)
 
 
+STOPS_HALFWAY = """
+import datetime as dt, sys
+from pathlib import Path
+from sizekeeper.store.library import Library
+with Library.open(Path(sys.argv[1]), now=lambda: dt.datetime.now(dt.UTC)) as library, library.lent() as connection:
+    connection.execute("PRAGMA cache_size = 1")  # so that the change reaches the file before it is committed
+    connection.execute("BEGIN IMMEDIATE")
+    connection.execute("UPDATE version SET value = replace(value, 'words', 'WORDS')")
+    print("halfway", flush=True)
+    sys.stdin.read()
+"""
+
+
+def test_a_change_cut_off_halfway_is_undone_by_the_next_window_that_may_write(place: Path, clock: Clock) -> None:
+    with Library.open(place, now=clock) as library:
+        library.save("Add", [(None, noted(LONG))])
+    before = place.read_bytes()
+    with subprocess.Popen(  # noqa: S603 - our own program
+        [sys.executable, "-c", STOPS_HALFWAY, str(place)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    ) as program:
+        assert program.stdout is not None
+        program.stdout.readline()
+        program.kill()
+    assert place.read_bytes() != before
+    with pytest.raises(StoreError, match="was left in the middle of a change: open it in a window that may write"):
+        Library.open(place, now=clock, read_only=True)
+    with Library.open(place, now=clock) as library:
+        assert (library.values(), library.quick_check()) == ([noted(LONG)], None)
+
+
 def test_a_transaction_that_fails_leaves_nothing_behind(place: Path) -> None:
     sql(place, "CREATE TABLE t (x)")
     connection = connect(place, "rw")
     with pytest.raises(sqlite3.OperationalError, match="no such table"), transaction(connection):
-        [connection.execute(f"INSERT INTO {table} VALUES (1)") for table in ("t", "u")]
+        [connection.execute(insert) for insert in ("INSERT INTO t VALUES (1)", "INSERT INTO u VALUES (1)")]
     connection.close()
     assert sql(place, "SELECT * FROM t") == []
 

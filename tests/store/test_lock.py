@@ -85,4 +85,3 @@ def test_a_disk_without_locks_is_not_taken_for_another_window(
     monkeypatch.setattr(lock, "_try", no_locks)
     with Library.open(place, now=clock) as library:
         assert library.read_only_reason == "it cannot be locked (No locks available)"
-

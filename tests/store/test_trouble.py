@@ -25,7 +25,7 @@ def trouble(code: int) -> sqlite3.OperationalError:
         (trouble(sqlite3.SQLITE_NOMEM), "cannot be read: the computer is out of memory"),
         (trouble(sqlite3.SQLITE_PERM), "cannot be opened: the file is protected"),
         (trouble(sqlite3.SQLITE_LOCKED), "another program holds it"),
-        (trouble(sqlite3.SQLITE_READONLY_ROLLBACK), "was left in the middle of a change: close every window"),
+        (trouble(sqlite3.SQLITE_READONLY_ROLLBACK), "was left in the middle of a change: open it in a window"),
         (trouble(sqlite3.SQLITE_READONLY_DIRECTORY), "cannot be written: the file is write-protected"),
         (trouble(sqlite3.SQLITE_FULL), "cannot be written: the disk is full"),
         (OSError(errno.ENOSPC, "full"), "cannot be written: the disk is full"),

@@ -80,7 +80,9 @@ def test_edits_that_queue_up_share_a_commit(desk: Desk, library: Library) -> Non
 def test_handing_in_does_not_wait_for_the_file(desk: Desk, library: Library) -> None:
     with library.lent():
         desk.put("Add", None, ILSE)
+        assert desk.saved == 0
     assert desk.writer.flush(60)
+    assert desk.saved == 1
 
 
 def test_each_listener_hears_of_its_own_edits_only(library: Library) -> None:

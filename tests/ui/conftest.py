@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import gc
 import os
 from typing import TYPE_CHECKING
 
@@ -10,21 +11,27 @@ import pytest
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QEvent, QSettings, QTimer
 from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
+from shiboken6 import isValid
+
 from sizekeeper.store.library import Library
 from sizekeeper.store.writer import Writer
-
 from sizekeeper.ui import theme
+from sizekeeper.ui.pages import PageKind
 from sizekeeper.ui.selection import Selection
 from sizekeeper.ui.session import Session
 from sizekeeper.ui.settings import Settings
+from sizekeeper.ui.window import MainWindow
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
     from pathlib import Path
 
-    from PySide6.QtWidgets import QApplication
+    from pytestqt.qtbot import QtBot
+
+    from sizekeeper.ui.selection import Place
 
 NOW = dt.datetime(2026, 11, 25, 10, 0, tzinfo=dt.UTC)
 
@@ -37,6 +44,18 @@ def _dressed(qapp: QApplication) -> Iterator[None]:
     yield
     qapp.setPalette(palette)
     qapp.setFont(font)
+
+
+@pytest.fixture(autouse=True)
+def _nothing_left_behind(qapp: QApplication) -> Iterator[None]:
+    """Fail a test that leaves a top-level widget or a running timer."""
+    known = set(map(id, QApplication.topLevelWidgets()))
+    yield
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    tops = [w for w in QApplication.topLevelWidgets() if id(w) not in known and w.parent() is None and w.isVisible()]
+    assert not tops, f"widgets still on the screen: {tops}; hand every top-level widget to qtbot.addWidget"
+    timers = [t for t in gc.get_objects() if type(t) is QTimer and isValid(t) and t.isActive()]
+    assert not timers, f"timers still running: {timers}; give each a parent that goes with the test, or stop it"
 
 
 @pytest.fixture
@@ -63,6 +82,7 @@ def writer(library_file: Path, now: Callable[[], dt.datetime]) -> Iterator[Write
     writer = Writer(Library.open(library_file, now=now))
     yield writer
     writer.close()
+    writer.library.close()
 
 
 @pytest.fixture
@@ -98,3 +118,38 @@ def dark(qapp: QApplication, dark_palette: QPalette) -> QPalette:
     """The application in the dark while the test runs."""
     qapp.setPalette(dark_palette)
     return dark_palette
+
+
+class PlainPage(QWidget):
+    """A page with one field, in place of a real one: it keeps what it was asked to show."""
+
+    def __init__(self, _session: Session, selection: Selection, _settings: Settings, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.asked: list[Place] = []
+        self.copied = 0
+        self.field = QLineEdit(self)
+        self.field.setAccessibleName("Field")
+        QVBoxLayout(self).addWidget(self.field)
+        selection.page_wanted.connect(self.asked.append)
+
+    def copy_table(self) -> None:
+        """Count how often the table was copied."""
+        self.copied += 1
+
+
+@pytest.fixture
+def plain_pages() -> tuple[PageKind, ...]:
+    """Three pages with one field each, so that tests of the window do not need the real ones."""
+    return (
+        PageKind("person", "Person", PlainPage),
+        PageKind("pattern", "Pattern", PlainPage),
+        PageKind("fit", "Fit", PlainPage),
+    )
+
+
+@pytest.fixture
+def window(session: Session, settings: Settings, plain_pages: tuple[PageKind, ...], qtbot: QtBot) -> MainWindow:
+    """The main window on the test's library, with plain pages."""
+    window = MainWindow(session, settings, plain_pages)
+    qtbot.addWidget(window)
+    return window

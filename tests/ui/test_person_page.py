@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
 from sizekeeper.core.person import Person, Reading
@@ -37,8 +38,8 @@ def reading(measure: str, text: str, on: dt.date = TODAY) -> Reading:
 class Desk:
     """A page on the screen, and short ways to look at it and to type."""
 
-    def __init__(self, page: PersonPage, session: Session, bot: QtBot) -> None:
-        self.page, self.session, self.bot = page, session, bot
+    def __init__(self, page: PersonPage, session: Session) -> None:
+        self.page, self.session = page, session
 
     def row(self, measure: str) -> MeasureRow:
         return self.page.list.rows[measure]
@@ -53,12 +54,10 @@ class Desk:
 
     def type_in(self, widget: QWidget, text: str) -> None:
         widget.setFocus(Qt.FocusReason.TabFocusReason)
-        self.bot.keyClicks(widget, text)
+        QTest.keyClicks(widget, text)
 
     def press(self, key: Qt.Key) -> None:
-        focus = self.page.window().focusWidget()
-        assert focus is not None
-        self.bot.keyClick(focus, key)
+        QTest.keyClick(self.page.window().focusWidget(), key)
 
     def enter(self, measure: str, text: str) -> None:
         self.type_in(self.row(measure).field, text)
@@ -77,22 +76,21 @@ def open_desk(
         page.resize(1040, 740)
         with qtbot.waitActive(page):
             page.show()
-        return Desk(page, session, qtbot)
+        return Desk(page, session)
 
     return opened
 
 
 def focused(desk: Desk) -> str:
     """The accessible name of the field with the cursor."""
-    widget = desk.page.window().focusWidget()
-    return widget.accessibleName() if widget else ""
+    return desk.page.window().focusWidget().accessibleName()
 
 
 def test_eight_numbers_with_enter_between_are_eight_measurements(open_desk: Callable[[Person], Desk]) -> None:
     desk = open_desk(ADA)
     desk.page.start()
     for number in ("168", "36", "88", "94", "30", "41", "76", "101"):
-        desk.type_in(desk.page.window().focusWidget() or desk.page, number)
+        desk.type_in(desk.page.window().focusWidget(), number)
         desk.press(Qt.Key.Key_Return)
     assert [desk.texts(m) for m in PRIMARY] == [["168"], ["36"], ["88"], ["94"], ["30"], ["41"], ["76"], ["101"]]
 
@@ -200,7 +198,7 @@ def test_an_inch_figure_in_a_cm_field_is_questioned_and_answered_with_one_click(
         "Read it as 37 in",
         "question",
     )
-    desk.bot.mouseClick(row.message.answer, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(row.message.answer, Qt.MouseButton.LeftButton)
     assert desk.texts("bust") == ["37 in"]
     assert not row.message.isVisible()
 
@@ -208,7 +206,7 @@ def test_an_inch_figure_in_a_cm_field_is_questioned_and_answered_with_one_click(
 def test_a_questioned_figure_can_be_kept(open_desk: Callable[[Person], Desk]) -> None:
     desk = open_desk(ADA)
     desk.enter("bust", "37")
-    desk.bot.mouseClick(desk.row("bust").message.keep, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(desk.row("bust").message.keep, Qt.MouseButton.LeftButton)
     assert (desk.texts("bust"), desk.row("bust").message.isVisible(), desk.row("bust").mark.sign) == (["37"], False, "")
 
 
@@ -240,7 +238,7 @@ def test_one_reading_is_removed_from_the_history_and_undo_brings_it_back(open_de
     desk = open_desk(replace(ADA, readings=(reading("bust", "90", MARCH), reading("bust", "92"))))
     desk.row("bust").field.setFocus(Qt.FocusReason.TabFocusReason)
     desk.page.panel.table.choose_row(1)
-    desk.bot.keyClick(desk.page.panel.table, Qt.Key.Key_Delete)
+    QTest.keyClick(desk.page.panel.table, Qt.Key.Key_Delete)
     assert desk.texts("bust") == ["92"]
     desk.session.undo_stack.undo()
     assert desk.texts("bust") == ["90", "92"]
@@ -253,12 +251,12 @@ def test_who_measured_over_what_and_a_note_are_kept_per_reading(open_desk: Calla
     desk.page.panel.table.choose_row(1)
     form.by.setCurrentIndex(1)
     form.by.activated.emit(1)
-    desk.type_in(form.over, "a shirt")
+    desk.type_in(form.over, "jeans")
     desk.press(Qt.Key.Key_Tab)
     desk.type_in(form.note, "in a hurry")
     desk.press(Qt.Key.Key_Return)
     first, second = desk.person().of("bust")
-    assert (first.by, first.over, first.note) == ("alone", "a shirt", "in a hurry")
+    assert (first.by, first.over, first.note) == ("alone", "jeans", "in a hurry")
     assert (second.by, second.over, second.note) == ("helped", "", "")
 
 
@@ -307,7 +305,7 @@ def test_arrows_and_shift_enter_go_up_and_down_the_list(open_desk: Callable[[Per
     desk.press(Qt.Key.Key_Down)
     assert focused(desk) == "Upper arm"
     desk.press(Qt.Key.Key_Up)
-    desk.bot.keyClick(desk.row("bust").field, Qt.Key.Key_Return, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(desk.row("bust").field, Qt.Key.Key_Return, Qt.KeyboardModifier.ShiftModifier)
     assert focused(desk) == "High bust"
 
 
@@ -364,7 +362,7 @@ def test_a_person_without_a_name_keeps_the_old_one_and_is_told_why(open_desk: Ca
 def test_enter_in_the_name_goes_on_to_the_first_missing_figure(open_desk: Callable[[Person], Desk]) -> None:
     desk = open_desk(replace(ADA, readings=(reading("height", "168"),)))
     desk.page.name_person()
-    desk.bot.keyClicks(desk.page.header.name, "Adele")
+    QTest.keyClicks(desk.page.header.name, "Adele")
     desk.press(Qt.Key.Key_Return)
     assert (desk.person().name, focused(desk)) == ("Adele", "Across back")
 
@@ -427,6 +425,29 @@ def test_a_person_taken_away_by_undo_leaves_the_empty_page(
     page.add.click()
     session.undo_stack.undo()
     assert page.add.isVisible()
+
+
+def test_enter_after_the_last_figure_leads_to_the_others(open_desk: Callable[[Person], Desk]) -> None:
+    desk = open_desk(ADA)
+    desk.enter("hip", "101")
+    desk.press(Qt.Key.Key_Return)
+    desk.press(Qt.Key.Key_Return)
+    assert focused(desk) == "Crotch depth"
+
+
+def test_a_library_held_by_another_window_can_be_looked_at_but_not_edited(
+    open_desk: Callable[[Person], Desk], monkeypatch: pytest.MonkeyPatch, session: Session
+) -> None:
+    monkeypatch.setattr(type(session), "read_only", property(lambda _session: False))
+    desk = open_desk(replace(ADA, readings=(reading("bust", "37"),)))
+    monkeypatch.setattr(type(session), "read_only", property(lambda _session: True))
+    desk.page.desk.refreshed.emit()
+    desk.page.list.switched()
+    row = desk.row("waist")
+    desk.enter("waist", "76")
+    assert (row.field.text(), desk.texts("waist")) == ("", [])
+    assert not desk.page.taking.isEnabled()
+    assert not desk.page.header.cm.isEnabled()
 
 
 def test_every_field_has_a_name_and_a_figure_is_described_in_words(open_desk: Callable[[Person], Desk]) -> None:

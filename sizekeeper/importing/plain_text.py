@@ -1,0 +1,131 @@
+"""Text whose every line is one cell, as pasted from a PDF: split into a label and figures that keep their place."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from sizekeeper.importing.grid import GridCell, Sheet, sheet_of
+from sizekeeper.importing.labels import label_of
+from sizekeeper.importing.measure_names import names_of
+from sizekeeper.importing.sizes import likeness
+from sizekeeper.importing.vocabulary import SIZE
+
+_NUMBER = r"(?:\d+(?:[ \u00a0-]\d/\d{1,2}|\d*[½¼¾⅛⅜⅝⅞⅓⅔]|[ \u00a0][½¼¾⅛⅜⅝⅞⅓⅔]|[.,]\d+)?|\d/\d{1,2}|[½¼¾⅛⅜⅝⅞])"
+_UNIT = r"(?:[ \u00a0]?(?:cm|mm|in(?:ches|ch|s)?\b\.?|[″”\"′']))"
+_ONE = rf"{_NUMBER}{_UNIT}?"
+_FEET = rf"\d[′']\s?{_NUMBER}?[″\"”]?"
+_VALUE = re.compile(
+    rf"(?<!\S)(?:{_FEET}|{_ONE}(?:\s?(?:[-–—]|to|bis|tot)\s?{_ONE})?(?:\s?[/(]\s?{_ONE}(?:\s?[-–—]\s?{_ONE})?\)?)?[*†‡¹²³]?"
+    r"|[-–—]+|n/a)(?!\S)",
+)
+_SIZE = re.compile(r"(?<!\S)\S+(?:\s?[(\[][^)\]]{1,12}[)\]])?(?!\S)")
+_LEAST_LINES, _LEAST_FIGURES = 2, 2
+_WIDE = re.compile(r"\s{2,}|\t")
+
+
+def split_lines(sheet: Sheet) -> Sheet:
+    """The sheet with its lines split into cells, where it is one column of lines; else the sheet itself."""
+    cells = _only_column(sheet)
+    if cells is None:
+        return sheet
+    values = [_values(cell.text) for cell in cells]
+    if sum(len(v) >= _LEAST_FIGURES for v in values) < _LEAST_LINES:
+        upright = _reflowed(cells)
+        return Sheet(sheet.name, upright.rows, single_column=True) if upright else sheet
+    rows = _split_all(cells, values)
+    made = sheet_of(sheet.name, rows)
+    return Sheet(made.name, made.rows, single_column=True)
+
+
+def _only_column(sheet: Sheet) -> list[GridCell] | None:
+    """The cells of the one filled column, None where a row has more."""
+    found = []
+    for row in sheet.rows:
+        filled = [cell for cell in row if cell is not None]
+        if len({cell.at for cell in filled}) > 1:
+            return None
+        found += filled[:1]
+    return found or None
+
+
+def _values(line: str) -> list[re.Match[str]]:
+    """The figures at the end of a line."""
+    found = list(_VALUE.finditer(line))
+    kept: list[re.Match[str]] = []
+    end = len(line.rstrip())
+    for match in reversed(found):
+        if line[match.end() : end].strip():
+            break
+        kept.append(match)
+        end = match.start()
+    return kept[::-1]
+
+
+def _split_all(cells: Sequence[GridCell], values: Sequence[list[re.Match[str]]]) -> list[list[GridCell | None]]:
+    """Every line as a row. The most usual number of figures tells a label's own numbers from the figures."""
+    counts = [len(v) for v in values if len(v) >= _LEAST_FIGURES]
+    usual = max(set(counts), key=lambda n: (counts.count(n), -n))
+    rows: list[list[GridCell | None]] = []
+    for cell, found in zip(cells, values, strict=True):
+        if found:
+            rows.append(_row(cell, found[-usual:] if len(found) > usual else found))
+        else:
+            rows.append(_words(cell, usual))
+    return rows
+
+
+def _row(cell: GridCell, found: Sequence[re.Match[str]]) -> list[GridCell | None]:
+    text = cell.text[: found[0].start()].strip()
+    first: GridCell | None = GridCell(f"{cell.at}#0", text) if text else None
+    if first is None and len(found) > 1 and likeness(found[0][0]) > 0:
+        return [GridCell(f"{cell.at}#{i}", match[0]) for i, match in enumerate(found, 1)]
+    return [first, *(GridCell(f"{cell.at}#{i}", match[0]) for i, match in enumerate(found, 1))]
+
+
+def _words(cell: GridCell, usual: int) -> list[GridCell | None]:
+    """A line without figures at its end: a row of size labels, of measures' names, or a text."""
+    whole = label_of(cell.text)
+    tokens = [match[0] for match in _SIZE.finditer(cell.text)]
+    lead = tokens[0] if tokens and SIZE.fullmatch(tokens[0].strip(":")) else ""
+    rest = tokens[1:] if lead else tokens
+    if len(rest) == usual and sum(likeness(token) >= 0.6 for token in rest) * 2 > len(rest) and not whole.is_measure:  # noqa: PLR2004
+        return [
+            GridCell(f"{cell.at}#0", lead) if lead else None,
+            *(GridCell(f"{cell.at}#{i}", token) for i, token in enumerate(rest, 1)),
+        ]
+    measures = _measures(cell.text[len(lead) :].strip() if lead else cell.text)
+    if len(measures) > 1 and len(measures) >= usual - 1:
+        head = [GridCell(f"{cell.at}#1", lead)] if lead else []
+        return [*head, *(GridCell(f"{cell.at}#{i}", text) for i, text in enumerate(measures, len(head) + 1))]
+    return [cell]
+
+
+def _measures(text: str) -> list[str]:
+    """A line of names of measures, cut where each begins; none where it holds other words."""
+    parts = [part for part in _WIDE.split(text) if part.strip()]
+    if len(parts) > 1:
+        return parts
+    words, found, start = text.split(), [], 0
+    while start < len(words):
+        end = next((e for e in range(len(words), start, -1) if names_of(" ".join(words[start:e])).sure >= 0.95), None)  # noqa: PLR2004
+        if end is None:
+            return []
+        found.append(" ".join(words[start:end]))
+        start = end
+    return found
+
+
+def _reflowed(cells: Sequence[GridCell]) -> Sheet | None:
+    """Cells pasted one a line: a label, then as many figures as there are sizes, again and again."""
+    starts = [i for i, c in enumerate(cells) if label_of(c.text).is_measure and not likeness(c.text) >= 0.9]  # noqa: PLR2004
+    if len(starts) < _LEAST_LINES:
+        return None
+    steps = {b - a for a, b in zip(starts, starts[1:], strict=False)} | {len(cells) - starts[-1]}
+    step = min(steps)
+    if step < _LEAST_LINES or starts[0] < step or any(s % step for s in steps - {max(steps)}):
+        return None
+    head = starts[0] - step
+    rows: list[list[GridCell | None]] = [[cell] for cell in cells[:head]]
+    rows += [list(cells[i : i + step]) for i in range(head, len(cells), step)]
+    return sheet_of("", rows)

@@ -1,0 +1,231 @@
+"""From the grids of a file to a draft: finds the tables whichever way they lie, then settles and doubts them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from sizekeeper.importing import vocabulary as words
+from sizekeeper.importing.bands import is_figure, is_text, zones
+from sizekeeper.importing.doubts import doubts_between, doubts_of
+from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
+from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
+from sizekeeper.importing.halves import all_flat, suspected
+from sizekeeper.importing.joining import join_two_units, join_wrapped
+from sizekeeper.importing.kinds import infer_kinds, split_by_kind
+from sizekeeper.importing.long_list import long_lists
+from sizekeeper.importing.plain_text import split_lines
+from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
+from sizekeeper.importing.settle import Settling
+from sizekeeper.importing.tables import tables_across
+from sizekeeper.importing.units import stated_units
+
+_ENOUGH = 0.6
+
+
+def recognise(source: str, sheets: Sequence[Sheet], corrections: Corrections = NO_CORRECTIONS) -> Draft:
+    """The draft that a file's sheets make; its tables are empty where nothing like a chart was found."""
+    found = [find(_corrected(sheet, corrections), corrections) for sheet in sheets]
+    used = [f for f in found if f.tables]
+    tables: list[DraftTable] = []
+    flags: list[Flag] = []
+    for one in used:
+        drafted, told = _settled(one, corrections)
+        tables += drafted
+        flags += told
+    flags += doubts_between(tables)
+    flags += _across_sheets(sheets, used)
+    return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(sheets), {f.sheet: f.roles for f in found})
+
+
+def _corrected(sheet: Sheet, corrections: Corrections) -> Sheet:
+    """The sheet with cells changed or left out by hand."""
+    changed = {at: text for (name, at), text in corrections.cells.items() if name == sheet.name}
+    ignored = {at for name, at in corrections.ignored if name == sheet.name}
+    if not changed and not ignored:
+        return sheet
+    rows = [[_changed(cell, changed, ignored) for cell in row] for row in sheet.rows]
+    for at, text in changed.items():
+        if "#" not in at:
+            r, c = place(at)
+            if r < len(rows) and c < len(rows[r]) and rows[r][c] is None and text.strip():
+                rows[r][c] = GridCell(at, text)
+    return sheet_of(sheet.name, rows)
+
+
+def _changed(cell: GridCell | None, changed: dict[str, str], ignored: set[str]) -> GridCell | None:
+    if cell is None or cell.at in ignored:
+        return None
+    if cell.at in changed:
+        return GridCell(cell.at, changed[cell.at]) if changed[cell.at].strip() else None
+    return cell
+
+
+def find(sheet: Sheet, corrections: Corrections = NO_CORRECTIONS) -> Found:
+    """What is on a sheet: in the areas set by hand, else wherever it stands."""
+    sheet = split_lines(sheet)
+    areas = corrections.areas.get(sheet.name)
+    if areas:
+        parts = [_oriented(area_of(sheet, area), way) for area, way in areas]
+        found = _joined(sheet, parts)
+    else:
+        found = _best(sheet)
+    for table in found.tables:
+        place_blanks(table)
+    _words_around(sheet, found)
+    return found
+
+
+def _best(sheet: Sheet) -> Found:
+    """The reading of the whole sheet, or of its parts where they lie in different ways."""
+    whole = _oriented(sheet, None)
+    total = sum(is_figure(cell) for cell in sheet.cells())
+    if not total or _score(whole) >= _ENOUGH * total:
+        return whole
+    parts = [_oriented(_rows_only(sheet, top, bottom), None) for top, bottom in zones(sheet)]
+    joined = _joined(sheet, parts)
+    return joined if _score(joined) > _score(whole) else whole
+
+
+def _rows_only(sheet: Sheet, top: int, bottom: int) -> Sheet:
+    return Sheet(sheet.name, sheet.rows[top:bottom], sheet.single_column)
+
+
+def _oriented(sheet: Sheet, way: Orientation | None) -> Found:
+    readings = []
+    if way in (None, "long"):
+        readings.append(long_lists(sheet))
+    if way in (None, "measures_in_rows"):
+        readings.append(tables_across(sheet, "measures_in_rows"))
+    if way in (None, "sizes_in_rows"):
+        readings.append(tables_across(sheet.transposed(), "sizes_in_rows"))
+    return max(readings, key=_score)
+
+
+def _joined(sheet: Sheet, parts: Sequence[Found]) -> Found:
+    joined = Found(sheet.name, single_column=sheet.single_column)
+    for part in parts:
+        joined.tables += part.tables
+        joined.scores += part.scores
+        joined.roles |= part.roles
+    return joined
+
+
+def _score(found: Found) -> float:
+    """How many figures a reading explains; figures of measures we know and under sizes that look so count more."""
+    total = 0.0
+    for table, sure in zip(found.tables, found.scores, strict=True):
+        for row in table.rows:
+            known = 1.0 if row.label.names.sure > 0.7 else 0.7 if row.label.is_measure else 0.2  # noqa: PLR2004 - see Names
+            total += known * sure * sum(is_figure(f.cell) for cells in row.cells.values() for f in cells)
+    return total
+
+
+def _words_around(sheet: Sheet, found: Found) -> None:
+    """Texts that no table used: above the first figure a title block, below the last one notes."""
+    rows = [place(f.cell.at)[0] for t in found.tables for r in t.rows for cells in r.cells.values() for f in cells]
+    if not rows:
+        return
+    first, last = min(rows), max(rows)
+    for cell in dict.fromkeys(sheet.cells()):
+        if cell.at in found.roles or not is_text(cell):
+            continue
+        row = place(cell.at)[0]
+        if row > last:
+            found.notes.append(cell)
+            found.roles[cell.at] = "note"
+        elif row < first:
+            found.titles.append(cell)
+            found.roles[cell.at] = "title"
+
+
+def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], list[Flag]]:
+    raws = join_wrapped([part for table in found.tables for part in split_by_kind(table)])
+    inferred = infer_kinds(raws)
+    flat = all_flat([c.text for c in [*found.notes, *found.titles]])
+    stated = _stated_around(found)
+    settled: list[tuple[DraftTable, list[Flag], RawTable]] = []
+    for raw in raws:
+        raw.units = raw.units or stated
+        beside = next((t.unit for t, _, _ in settled if t.unit != "mixed"), None)
+        one = Settling(raw, corrections, beside=beside, flat=flat or all_flat([raw.title]))
+        table = one.table()
+        told = one.flags
+        if raw in inferred and one.key not in corrections.kinds:
+            told.append(Flag("kind_inferred", "", f"nothing says body or finished; read as {table.kind}", found.sheet))
+        if raw.wrapped:
+            told.append(Flag("wrapped_table", table.sizes[0].at, "one table printed in several blocks", found.sheet))
+        settled.append((table, told, raw))
+    return _doubted(found, settled)
+
+
+def _stated_around(found: Found) -> tuple[str, ...]:
+    """The unit that a title block or note states for the whole sheet."""
+    for cell in found.titles:
+        if stated_units(cell.text):
+            return stated_units(cell.text)
+    for cell in found.notes:
+        if words.STATED_FOR_ALL.search(cell.text) and stated_units(cell.text):
+            return stated_units(cell.text)
+    return ()
+
+
+def _doubted(found: Found, settled: Sequence[tuple[DraftTable, list[Flag], RawTable]]) -> tuple[list[DraftTable], list[Flag]]:
+    tables, dual = join_two_units([t for t, _, _ in settled])
+    flags = [flag for _, told, _ in settled for flag in told] + dual
+    for i, table in enumerate(tables):
+        unsure = any(f.code == "kind_inferred" and not f.at for t, told, _ in settled if t.key == table.key for f in told)
+        tables[i], told = _with_halves(table, tables, kind_inferred=unsure)
+        flags += told
+        flags += doubts_of(tables[i])
+    flags += _sheet_flags(found, tables, [raw for _, _, raw in settled])
+    return tables, flags
+
+
+def _with_halves(table: DraftTable, tables: Sequence[DraftTable], *, kind_inferred: bool) -> tuple[DraftTable, list[Flag]]:
+    rows, flags = [], []
+    for row in table.rows:
+        if suspected(row, table, tables, kind_inferred=kind_inferred):
+            flags.append(Flag("half_width_suspected", row.label_at, f"{row.label}: looks like half of the girth", table.sheet))
+            rows.append(replace(row, doubt="half_width_suspected"))
+        else:
+            rows.append(row)
+    return replace(table, rows=tuple(rows)), flags
+
+
+def _sheet_flags(found: Found, tables: Sequence[DraftTable], raws: Sequence[RawTable]) -> Iterator[Flag]:
+    sheet = found.sheet
+    if len(tables) > 1 and not _interleaved(raws):
+        yield Flag("multi_table", "", f"{len(tables)} tables on one sheet", sheet)
+    if found.single_column:
+        yield Flag("single_column_text", "", "each line was one cell and is split into figures", sheet)
+    rows = [row for table in tables for row in table.rows]
+    views = list(dict.fromkeys(row.view for row in rows if row.view))
+    if views:
+        yield Flag("multi_view", "", f"figures for views {', '.join(views)}", sheet)
+    variants = list(dict.fromkeys(row.variant for row in rows if row.variant))
+    cups = [v for v in variants if v.endswith(" cup")]
+    if cups:
+        yield Flag("cup_sizes", "", f"figures for {', '.join(cups)}", sheet)
+    if len(variants) > len(cups):
+        yield Flag("multi_variant", "", f"figures for {', '.join(v for v in variants if v not in cups)}", sheet)
+    if found.titles:
+        yield Flag("title_block", found.titles[0].at, "lines above the table are not part of it", sheet)
+    if found.notes:
+        yield Flag("trailing_note", found.notes[0].at, "lines below the table are not part of it", sheet)
+
+
+def _interleaved(raws: Sequence[RawTable]) -> bool:
+    """Whether body and finished rows alternate within one printed table, as with a column for the kind."""
+    if len(raws) != 2 or not all(row.kind_from_row for raw in raws for row in raw.rows):  # noqa: PLR2004 - body and finished
+        return False
+    first, second = ([place(row.at) for row in raw.rows] for raw in raws)
+    return max(min(first), min(second)) < min(max(first), max(second))
+
+
+def _across_sheets(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[Flag]:
+    filled = [sheet.name for sheet in sheets if sheet.rows]
+    if len(filled) > 1:
+        yield Flag("multi_sheet", "", f"tables come from {', '.join(f.sheet for f in used)} of {len(filled)} sheets")
+
+

@@ -1,0 +1,257 @@
+"""From a table as found to a table in the draft: units, halves and gaps settled, with a flag for each inference."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+
+from sizekeeper import assets
+from sizekeeper.core.chart import ChartKind, WrittenAs
+from sizekeeper.core.measure import Dimension
+from sizekeeper.importing.amounts import Reading, RowReading, disagree, kept, others, settle_units, table_rows
+from sizekeeper.importing.draft import Corrections, DraftCell, DraftRow, DraftSize, DraftTable, Flag
+from sizekeeper.importing.figures import Amount, is_missing
+from sizekeeper.importing.labels import resolved
+from sizekeeper.importing.measure_names import CLOSE, slug
+from sizekeeper.importing.raw import RawRow, RawTable
+from sizekeeper.importing.sizes import is_double
+from sizekeeper.importing.units import without_units
+
+_GIRTH = re.compile(r"circumf|girth|around|opening|umfang|tour|omtrek|contorno|circonf|giro|sweep|weite|wijdte", re.IGNORECASE)
+_WIDTH = re.compile(r"width|breite|largeur|breedte|ancho|larghezza|across", re.IGNORECASE)
+
+
+class Settling:
+    """Settles one raw table. `flat` tells that a title or note says girths are measured flat."""
+
+    def __init__(self, table: RawTable, corrections: Corrections, *, beside: str | None, flat: bool) -> None:
+        """Keep what is known; nothing is read yet."""
+        self.raw, self.corrections, self.beside, self.flat = table, corrections, beside, flat
+        self.flags: list[Flag] = []
+        self.key = f"{table.sheet}!{_first_at(table)}"
+
+    def table(self) -> DraftTable:
+        """The settled table; `flags` then holds what was inferred on the way."""
+        kind: ChartKind = self.corrections.kinds.get(self.key) or self.raw.kind or "body"
+        measures = [self._measure(row, kind) for row in self.raw.rows]
+        rows = table_rows(self.raw, measures)
+        self._units(rows)
+        drafted = [row for pairs in self._together(rows) if (row := self._row(pairs, kind)) is not None]
+        self._size_flags()
+        units = list(dict.fromkeys(row.unit_in_file for row in drafted))
+        if len(units) > 1:
+            self._flag("mixed_units", "", "rows are counted in different units: " + ", ".join(units))
+        return DraftTable(
+            kind,
+            self.raw.sheet,
+            self.raw.title,
+            "mixed" if len(units) > 1 else units[0] if units else "cm",
+            self.raw.orientation,
+            tuple(self._size(s.label, s.at, s.aliases) for s in self.raw.sizes),
+            tuple(_unique(drafted)),
+            self.key,
+        )
+
+    def _flag(self, code: str, at: str, note: str) -> None:
+        self.flags.append(Flag(code, at, note, self.raw.sheet))
+
+    def _once(self, code: str, at: str, note: str) -> None:
+        if not any(flag.code == code for flag in self.flags):
+            self._flag(code, at, note)
+
+    def _size(self, label: str, at: str, aliases: tuple[str, ...]) -> DraftSize:
+        return DraftSize(self.corrections.sizes.get((self.raw.sheet, at), label), at, aliases)
+
+    def _measure(self, row: RawRow, kind: ChartKind) -> str | None:
+        corrected = self.corrections.measures.get((self.raw.sheet, row.at))
+        return corrected or resolved(row.label.names, kind, finished_words=row.label.kind == "finished")
+
+    def _units(self, rows: list[RowReading]) -> None:
+        corrected = self.corrections.units.get(self.key)
+        stated = (corrected,) if corrected else self.raw.units or next((r.context_units for r in self.raw.rows if r.context_units), ())
+        if settle_units(rows, stated, self.beside):
+            unit = next(row.unit for row in rows if row.inferred)
+            self._flag("unit_inferred", "", f"no unit is printed; the figures read as {unit}")
+
+    def _together(self, rows: list[RowReading]) -> list[list[RowReading]]:
+        """Rows that state one measure twice, in two units, belong together."""
+        groups: list[list[RowReading]] = []
+        for row in rows:
+            twin = next((g for g in groups if self._twins(g[0], row)), None)
+            if twin is None:
+                groups.append([row])
+            else:
+                twin.append(row)
+        return groups
+
+    def _twins(self, first: RowReading, second: RowReading) -> bool:
+        a, b = first.row, second.row
+        same = a.at == b.at or a.label.text == b.label.text or (first.measure is not None and first.measure == second.measure)
+        return same and (a.view, a.variant) == (b.view, b.variant) and first.unit != second.unit and len(second.readings) > 0
+
+    def _row(self, pair: list[RowReading], kind: ChartKind) -> DraftRow | None:
+        first, row = pair[0], pair[0].row
+        readings = {i: [x for part in pair for x in part.readings.get(i, [])] for i in range(len(self.raw.sizes))}
+        if not any(readings.values()):
+            printed = any(cells for cells in row.cells.values())
+            self._flag("missing_row", row.at, f"{row.label.text}: no figures are given")
+            if not printed:
+                return None
+        dimension = self._dimension(first)
+        written = self._written_as(row, dimension)
+        same = self._same_for_all(row, readings)
+        cells = [self._cell(first, readings, i, same=same) for i in range(len(self.raw.sizes))]
+        self._value_flags(row, readings, first)
+        self._name_flags(row, first)
+        return DraftRow(
+            first.measure or slug(without_units(row.label.text)),
+            row.label.text,
+            row.at,
+            dimension,
+            first.unit,
+            tuple(cells),
+            written_as=written,
+            view=row.view,
+            variant=row.variant,
+            same_for_all_sizes=same is not None,
+            sure=row.label.names.sure,
+        )
+
+    def _dimension(self, row: RowReading) -> Dimension:
+        measures = assets.measures()
+        if row.measure in measures:
+            return measures[row.measure].dimension
+        text = row.row.label.text
+        return "girth" if _GIRTH.search(text) else "width" if _WIDTH.search(text) else "length"
+
+    def _written_as(self, row: RawRow, dimension: Dimension) -> WrittenAs:
+        written: WrittenAs = row.label.written_as if dimension == "girth" else "full"
+        if dimension == "girth" and written == "full" and self.flat and row.kind != "body":
+            written = "half"
+        written = self.corrections.written_as.get((self.raw.sheet, row.at), written)
+        if written == "half":
+            self._flag("half_width_doubled", row.at, f"{row.label.text}: printed as half of the girth")
+        elif written == "quarter":
+            self._flag("quarter_width_x4", row.at, f"{row.label.text}: printed as a quarter of the girth")
+        return written
+
+    def _same_for_all(self, row: RawRow, readings: dict[int, list[Reading]]) -> Reading | None:
+        """The one figure of a row that is printed once for all sizes: merged over them, or alone before empty places."""
+        given = [r for r in readings.values() if r]
+        if len(self.raw.sizes) < 2 or not given:  # noqa: PLR2004 - one size has nothing to share
+            return None
+        at = {r[0].cell.at for r in given}
+        marks = any(is_missing(f.cell.text) for cells in row.cells.values() for f in cells)
+        alone = len(given) == 1 and bool(readings[0]) and not marks
+        if len(at) == 1 and (alone or len(given) == len(self.raw.sizes)):
+            self._flag("same_for_all_sizes", given[0][0].cell.at, f"{row.label.text}: one figure for all sizes")
+            return given[0][0]
+        return None
+
+    def _cell(self, first: RowReading, readings: dict[int, list[Reading]], i: int, *, same: Reading | None) -> DraftCell:
+        found = kept([same], first.unit) if same else kept(readings[i], first.unit)
+        if found is not None:
+            reading, amount = found
+            return DraftCell(reading.cell.at, reading.cell.text, amount.low, amount.high, amount.step)
+        return self._empty_cell(first.row, i)
+
+    def _empty_cell(self, row: RawRow, i: int) -> DraftCell:
+        """A place without a figure: the mark printed there, words that are no figure, or nothing."""
+        figures = row.cells.get(i)
+        if not figures:
+            at = row.blanks.get(i, "")
+            self._flag("missing_value", at, f"{row.label.text}: nothing is printed")
+            return DraftCell(at)
+        cell = figures[0].cell
+        note = {"formula": "a formula without a computed value", "error": "a formula that ended in an error"}.get(cell.note, "")
+        note = note or ("a dash" if is_missing(cell.text) else f"“{cell.text[:40]}” is not a figure")
+        self._flag("missing_value", cell.at, f"{row.label.text}: {note}")
+        return DraftCell(cell.at, cell.text)
+
+    def _value_flags(self, row: RawRow, readings: dict[int, list[Reading]], first: RowReading) -> None:
+        finest: dict[str | None, Fraction] = {}
+        for amount in (a for found in readings.values() for r in found for a in r.amounts):
+            finest[amount.unit] = min(finest.get(amount.unit, amount.step), amount.step)
+        told: set[str] = set()
+        for found in readings.values():
+            for reading in found:
+                if reading.cell.at not in told:
+                    told.add(reading.cell.at)
+                    self._reading_flags(row, reading)
+            self._dual(row, found, first, finest)
+
+    def _reading_flags(self, row: RawRow, reading: Reading) -> None:
+        at = reading.cell.at
+        if reading.figure.ranged:
+            self._once("range_values", at, "cells hold ranges; the middle is taken")
+        if reading.figure.comma:
+            self._once("decimal_comma", at, "the comma is the decimal mark")
+        if reading.figure.mark:
+            self._flag("footnote_on_value", at, f"{row.label.text}: the mark {reading.figure.mark} stands beside the figure")
+        if reading.figure.aside:
+            self._flag("footnote_on_value", at, f"{row.label.text}: {reading.figure.aside} was left out")
+        if reading.date:
+            self._flag("label_looks_like_date", at, f"“{reading.cell.text}” was a range before a spreadsheet made it a date")
+
+    def _dual(self, row: RawRow, found: list[Reading], first: RowReading, finest: dict[str | None, Fraction]) -> None:
+        """Both units of a figure are held against each other."""
+        chosen, rest = kept(found, first.unit), others(found, first.unit)
+        if chosen is None or not rest or chosen[1].unit != first.unit:
+            return
+        reading, amount = chosen
+        self._once("dual_unit", reading.cell.at, f"figures are printed in two units; {first.unit} is taken")
+        main = replace(amount, step=min(amount.step, finest[amount.unit]))
+        for other in rest:
+            if disagree(main, other, finest[other.unit]):
+                note = f"{row.label.text}: {_shown(amount)} and {_shown(other)} are not the same"
+                self._flag("dual_unit_disagrees", reading.cell.at, note)
+
+    def _name_flags(self, row: RawRow, first: RowReading) -> None:
+        if first.measure and row.label.names.sure == CLOSE:
+            self._flag("measure_inferred", row.at, f"“{row.label.text}” is taken for {assets.measures().name(first.measure)}")
+        if len(row.label.names.languages) > 1 and re.search(r"[/|·•]", row.label.text) and row.label.names.sure < 1:
+            self._once("multi_language", row.at, "labels are printed in several languages")
+        if row.kind_inferred:
+            self._flag("kind_inferred", row.at, f"{row.label.text}: nothing says whether this is the body or the garment")
+
+    def _size_flags(self) -> None:
+        for size in self.raw.sizes:
+            if size.date:
+                self._flag("label_looks_like_date", size.at, f"size {size.label} had become a date")
+        double = next((s for s in self.raw.sizes if is_double(s.label)), None)
+        if double is not None:
+            self._flag("double_size_label", double.at, f"“{double.label}” names the size in two ways")
+        aliased = next((s for s in self.raw.sizes if s.aliases), None)
+        if aliased is not None:
+            self._flag("size_aliases", aliased.at, f"size {aliased.label} is also called {', '.join(aliased.aliases)}")
+        for label, at in self.raw.missing_rows:
+            self._flag("missing_row", at, f"{label}: no figures are given")
+
+
+def _first_at(table: RawTable) -> str:
+    return next((f.cell.at for row in table.rows for i in sorted(row.cells) for f in row.cells[i]), "")
+
+
+def _shown(amount: Amount) -> str:
+    low, high = float(amount.low), float(amount.high)
+    return f"{low:g} {amount.unit}" if low == high else f"{low:g}–{high:g} {amount.unit}"
+
+
+def _unique(rows: Sequence[DraftRow]) -> Iterator[DraftRow]:
+    """Each measure once for each view and variant: of two labels for it, the surer keeps the measure's name."""
+    best: dict[tuple[str, str | None, str | None], int] = {}
+    for i, row in enumerate(rows):
+        key = (row.measure, row.view, row.variant)
+        if key not in best or row.sure > rows[best[key]].sure:
+            best[key] = i
+    for i, row in enumerate(rows):
+        if best[row.measure, row.view, row.variant] == i:
+            yield row
+        else:
+            own = slug(without_units(row.label))
+            yield replace(row, measure=own if own != row.measure else f"{own}_{row.label_at.lower().replace('#', '_')}")
+
+

@@ -1,0 +1,362 @@
+"""The Pattern page: what the envelope says, and its two charts typed like spreadsheets."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtWidgets import (
+    QFrame,
+    QMenu,
+    QPushButton,
+    QScrollArea,
+    QStackedLayout,
+    QVBoxLayout,
+    QWidget,
+)
+
+from sizekeeper import assets
+from sizekeeper.core import chart_edit as edit
+from sizekeeper.core.chart import Chart
+from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.starting_rows import with_starting_rows
+from sizekeeper.errors import SizekeeperError
+from sizekeeper.store.codec import new_id
+from sizekeeper.ui import theme
+from sizekeeper.ui.chart_model import SIZE_ROW
+from sizekeeper.ui.chart_panel import ChartPanel
+from sizekeeper.ui.lettering import Lettering, Rule
+from sizekeeper.ui.pattern_form import PatternForm
+from sizekeeper.ui.pattern_link import Link
+from sizekeeper.ui.pattern_templates import SaveTemplate, Template, templates, with_template
+from sizekeeper.ui.pattern_views import ALL_VIEWS, ViewDialog, ViewStrip
+from sizekeeper.ui.selection import Place
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QShowEvent
+
+    from sizekeeper.core.chart import ChartKind
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Change, Session
+    from sizekeeper.ui.settings import Settings
+
+
+class PatternPage(QWidget):
+    """One pattern. Typing the figures of the two or three sizes she might cut is the main job here."""
+
+    def __init__(
+        self, session: Session, selection: Selection, settings: Settings, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._selection = selection
+        self._settings = settings
+        self._entry = selection.pattern
+        self._view = ""
+        self._behind = True
+        self._unsaved: dict[tuple[str, str, str], Chart] = {}
+        self._saving: tuple[Template, str] | None = None
+        measures = assets.measures()
+        self.form = PatternForm(session)
+        self.views = ViewStrip()
+        self.body = ChartPanel(session, Chart("", "", "body"), measures)
+        self.finished = ChartPanel(session, Chart("", "", "finished"), measures)
+        self.finished.top.addWidget(self.views)
+        self._lay()
+        self._connect()
+
+    def _lay(self) -> None:
+        self._content = QWidget()
+        self._column = QVBoxLayout(self._content)
+        for part in (self.form, Rule(), self.body, Rule(), self.finished, Rule()):
+            self._column.addWidget(part)
+        self._column.addWidget(Lettering("Notes", "small heading"))
+        self._column.addWidget(self.form.notes)
+        self._column.addStretch(1)
+        self.area = QScrollArea()
+        self.area.setWidgetResizable(True)
+        self.area.setFrameShape(QFrame.Shape.NoFrame)
+        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.area.setWidget(self._content)
+        self._add_template_links()
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self.area)
+        self._stack.addWidget(self._empty_page())
+        self._space()
+
+    def _space(self) -> None:
+        margin = theme.spacing(3)
+        self._column.setContentsMargins(margin, theme.spacing(2), margin, margin)
+        self._column.setSpacing(theme.spacing(2))
+
+    def _add_template_links(self) -> None:
+        self.start_from = Link("Start from a template", "Start the charts from a template")
+        self.save_blank = Link("Save blank template", "Save a blank template to fill in elsewhere")
+        for link, filling in ((self.start_from, self._fill_start_menu), (self.save_blank, self._fill_save_menu)):
+            menu = QMenu(link)
+            menu.aboutToShow.connect(filling)
+            link.setMenu(menu)
+            self.body.beside_note.addWidget(link)
+
+    def _empty_page(self) -> QWidget:
+        """What to do while no pattern is chosen."""
+        empty = QWidget(self)
+        self.add = QPushButton("&Add a pattern", empty)
+        column = QVBoxLayout(empty)
+        column.setSpacing(theme.spacing(2))
+        column.addStretch(2)
+        words = "Choose a pattern on the left, or add one and type the two or three sizes you might cut."
+        for widget in (Lettering("Which pattern?", "title", empty), Lettering(words, "muted", empty)):
+            widget.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            column.addWidget(widget)
+        column.addWidget(self.add, 0, Qt.AlignmentFlag.AlignHCenter)
+        column.addStretch(3)
+        return empty
+
+    def _connect(self) -> None:
+        self._selection.pattern_changed.connect(self._on_chosen)
+        self._selection.page_wanted.connect(self._on_page_wanted)
+        self._session.changed.connect(self._on_changed)
+        self.add.clicked.connect(self.add_pattern)
+        self.form.done.connect(self.start)
+        self.finished.sizes_wanted.connect(self._on_sizes_wanted)
+        self.views.chosen.connect(self.show_view)
+        self.views.add_wanted.connect(self._on_add_view)
+        self.views.rename_wanted.connect(self._on_rename_view)
+        self.views.remove_wanted.connect(self._on_remove_view)
+        for panel in (self.body, self.finished):
+            panel.grid.cell_changed.connect(self._keep_cell_in_view)
+
+    @property
+    def pattern(self) -> Pattern | None:
+        """The pattern shown, as last edited."""
+        value = self._session.committed(self._entry)
+        return value if isinstance(value, Pattern) else None
+
+    def chart(self, kind: ChartKind, view: str = "") -> Chart:
+        """A chart of the pattern as last edited, or the one that will be when something is typed."""
+        for drafted in self._session.charts(self._entry):
+            committed = self._session.committed(drafted.id)
+            if isinstance(committed, Chart) and committed.kind == kind and committed.view == view:
+                return committed
+        return self._chart_to_be(kind, view)
+
+    def _chart_to_be(self, kind: ChartKind, view: str) -> Chart:
+        """An empty chart with the measures that envelopes usually print for the garment."""
+        pattern = self.pattern
+        key = (self._entry, kind, view)
+        entry = self._unsaved[key].id if key in self._unsaved else new_id()
+        chart = Chart(entry, self._entry, kind, unit=pattern.unit if pattern else "cm", view=view)
+        if pattern is not None:
+            chart = with_starting_rows(chart, pattern.garment, child=pattern.child)
+        self._unsaved[key] = chart
+        return chart
+
+    def start(self) -> None:
+        """Put the cursor where typing goes on: the body chart's first size, or its first empty figure."""
+        chart, grid = self.body.chart, self.body.grid
+        holes = [(r, c) for r, row in enumerate(chart.rows) for c, cell in enumerate(row.cells) if not cell.text]
+        row, column = (holes[0][0] + 1, holes[0][1]) if holes else (SIZE_ROW, 0)
+        grid.setFocus(Qt.FocusReason.OtherFocusReason)
+        grid.go_to(self.body.model.index(row, column))
+
+    def add_pattern(self) -> None:
+        """Add a pattern and go to its title."""
+        pattern = Pattern(new_id(), "New pattern", unit=self._settings.unit)
+        self._session.apply("Add pattern", None, pattern, place=Place("pattern", pattern.id, "title"))
+        self._selection.choose_pattern(pattern.id)
+        self.reveal(Place("pattern", pattern.id, "title"))
+
+    def reveal(self, place: Place) -> None:
+        """Put the cursor in the field or the cell in which an edit happened."""
+        if self._behind:
+            self._refresh()
+        if (field := self.form.field(place.field)) is not None:
+            field.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.area.ensureWidgetVisible(field)
+            return
+        kind, view, measure, size = (place.field.split("|") + [""] * 4)[:4]
+        panel = {"body": self.body, "finished": self.finished}.get(kind)
+        if panel is not None:
+            self.show_view(view if kind == "finished" else self._view)
+            panel.grid.setFocus(Qt.FocusReason.OtherFocusReason)
+            panel.grid.go_to(panel.model.index_of(measure, size))
+
+    def finish(self) -> None:
+        """Make the edit of whatever is being typed on this page."""
+        self.form.finish()
+        for panel in (self.body, self.finished):
+            panel.grid.finish()
+
+    def show_view(self, view: str) -> None:
+        """Show the finished figures of a view, "" for those of all views."""
+        self._view = view
+        self._refresh()
+
+    def _on_chosen(self, entry: str) -> None:
+        self.finish()
+        self._entry = entry
+        self._view = ""
+        self._refresh()
+
+    def _on_page_wanted(self, place: Place) -> None:
+        if place.page == "pattern" and place.field and self._selection.pattern == self._entry:
+            self.reveal(place)
+
+    def _on_changed(self, change: Change) -> None:
+        charts = {chart.id for chart in self._session.charts(self._entry)}
+        shown = {self._entry, self.body.chart.id, self.finished.chart.id} | charts
+        if change.ids & shown:
+            self._refresh()
+
+    def _refresh(self) -> None:
+        """Show the pattern as it is now; while the page is not in front it waits."""
+        if not self.isVisible():
+            self._behind = True
+            return
+        self._behind = False
+        pattern = self.pattern
+        self._stack.setCurrentIndex(0 if pattern is not None else 1)
+        self.add.setEnabled(not self._session.read_only)
+        if pattern is None:
+            return
+        self._view = self._view if self._view in pattern.views else ""
+        self.form.show_pattern(pattern)
+        body = self.chart("body")
+        self.body.show_chart(body)
+        self.views.show_views(pattern.views, self._view, editable=not self._session.read_only)
+        self.finished.show_chart(self.chart("finished", self._view), body, knit=pattern.knit)
+        self.start_from.setVisible(not self._session.read_only)
+
+    def _keep_cell_in_view(self) -> None:
+        grid = self.body.grid if self.body.grid.hasFocus() else self.finished.grid
+        if grid.hasFocus():
+            rect = grid.visualRect(grid.current())
+            at = grid.viewport().mapTo(self._content, rect.center())
+            self.area.ensureVisible(at.x(), at.y(), 0, rect.height() * 2)
+
+    def _on_sizes_wanted(self) -> None:
+        """Take over the body chart's sizes in the finished chart."""
+        after = edit.with_sizes_of(self.finished.chart, self.body.chart)
+        self.finished.apply("Take over the body chart’s sizes", after, f"finished|{self._view}||")
+        self.finished.grid.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.finished.grid.go_to(self.finished.model.index(1, 0))
+
+    def _on_add_view(self) -> None:
+        pattern = self.pattern
+        if pattern is not None:
+            shown = f"view {self._view}" if self._view else ALL_VIEWS
+            dialog = ViewDialog.ask(pattern.views, copied=shown, parent=self.window())
+            dialog.named.connect(self._add_view)
+
+    def _add_view(self, name: str, copied: bool) -> None:  # noqa: FBT001 - a slot
+        pattern, source = self.pattern, self.finished.chart
+        if pattern is None:
+            return
+        chart = replace(source, id=new_id(), view=name)
+        if not copied:
+            places = [(r, c) for r in range(len(chart.rows)) for c in range(len(chart.sizes))]
+            chart = edit.cleared(chart, places)
+        after = replace(pattern, views=(*pattern.views, name))
+        self._view = name
+        self._apply(f"Add view {name}", [(pattern, after), (None, chart)])
+
+    def _on_rename_view(self) -> None:
+        pattern = self.pattern
+        if pattern is not None and self._view:
+            others = [view for view in pattern.views if view != self._view]
+            dialog = ViewDialog.ask(others, self._view, parent=self.window())
+            dialog.named.connect(self._rename_view)
+
+    def _rename_view(self, name: str) -> None:
+        pattern, old = self.pattern, self._view
+        if pattern is None or name == old:
+            return
+        chart = self._saved(self.finished.chart)
+        views = tuple(name if view == old else view for view in pattern.views)
+        pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]] = [(pattern, replace(pattern, views=views))]
+        if chart is not None:
+            pairs.append((chart, replace(chart, view=name)))
+        self._view = name
+        self._apply(f"Rename view {old}", pairs)
+
+    def _on_remove_view(self) -> None:
+        pattern, old = self.pattern, self._view
+        if pattern is None or not old:
+            return
+        chart = self._saved(self.finished.chart)
+        views = tuple(view for view in pattern.views if view != old)
+        pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]] = [(pattern, replace(pattern, views=views))]
+        if chart is not None:
+            pairs.append((chart, None))
+        self._view = ""
+        self._apply(f"Remove view {old}", pairs)
+
+    def _saved(self, chart: Chart) -> Chart | None:
+        """A chart as it stands in the library, None while it is not there yet."""
+        value = self._session.committed(chart.id)
+        return value if isinstance(value, Chart) else None
+
+    def _apply(self, text: str, pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]]) -> None:
+        self._session.apply_all(text, pairs, place=Place("pattern", self._entry, f"finished|{self._view}||"))
+
+    def _fill_start_menu(self) -> None:
+        menu = self.start_from.menu()
+        menu.clear()
+        for template in templates():
+            action = menu.addAction(template.title)
+            action.setData(template)
+            action.triggered.connect(self._on_start_from)
+
+    def _on_start_from(self) -> None:
+        template: Template = self.sender().data()  # type: ignore[attr-defined]
+        self.use_template(template)
+
+    def use_template(self, template: Template) -> None:
+        """Give both charts the measures of a template, as one step."""
+        pairs = []
+        for panel in (self.body, self.finished):
+            after = with_template(panel.chart, template, panel.model.measures)
+            pairs.append((self._saved(panel.chart), after))
+        place = Place("pattern", self._entry, "body|||")
+        self._session.apply_all(f"Start from the template {template.title}", pairs, place=place)
+        self.start()
+
+    def _fill_save_menu(self) -> None:
+        menu = self.save_blank.menu()
+        menu.clear()
+        for template in templates():
+            for kind, name in (("xlsx", "spreadsheet"), ("csv", "plain table")):
+                action = menu.addAction(f"{template.title}, {name} ({kind.upper()})…")
+                action.setData((template, kind))
+                action.triggered.connect(self._on_save_blank)
+
+    def _on_save_blank(self) -> None:
+        self._saving = self.sender().data()  # type: ignore[attr-defined]
+        if self._saving is not None:
+            dialog = SaveTemplate.ask(*self._saving, parent=self.window())
+            dialog.fileSelected.connect(self._on_file)
+
+    def _on_file(self, path: str) -> None:
+        if self._saving is None:
+            return
+        try:
+            SaveTemplate.write(*self._saving, Path(path))
+        except SizekeeperError as error:
+            self.body.line.speak(str(error), "warning")
+        else:
+            self.body.line.speak(f"The blank template is in “{path}”.", "muted")
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what happened while the page was not in front."""
+        super().showEvent(event)
+        if self._behind:
+            self._refresh()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow the text size."""
+        super().changeEvent(event)
+        if theme.font_changed(event) and hasattr(self, "_column"):
+            self._space()
