@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 
 def demo_table() -> str:
-    """For everybody in the demo household and every demo pattern what to cut, in words."""
+    """For everybody in the demo household what to cut in the patterns for their age, in words."""
     from sizekeeper.demo import demo_values  # noqa: PLC0415 - it reads files, wanted only here
     from sizekeeper.store.codec import new_id  # noqa: PLC0415 - the same
 
@@ -30,7 +30,7 @@ def demo_table() -> str:
     charts = [value for value in values if isinstance(value, Chart)]
     blocks = []
     for person in people:
-        rows = [[f"  {p.title}", _verdict(person, p, charts)] for p in patterns]
+        rows = [[f"  {p.title}", _verdict(person, p, charts)] for p in patterns if p.child == person.child]
         blocks.append("\n".join([person.name, *align_left(rows)]))
     return "\n\n".join(blocks)
 

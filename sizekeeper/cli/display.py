@@ -59,6 +59,8 @@ def _x_answers() -> bool:
 
 def _wayland_answers() -> bool:
     """Whether the Wayland compositor of WAYLAND_DISPLAY lets us in."""
+    if not (Path(os.environ.get("XDG_RUNTIME_DIR", "")) / os.environ["WAYLAND_DISPLAY"]).is_socket():
+        return False
     try:
         wayland = ctypes.CDLL("libwayland-client.so.0")
     except OSError:

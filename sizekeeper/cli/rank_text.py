@@ -45,7 +45,8 @@ def _table(fit: Fit, notation: Notation) -> list[str]:
     body = ["body", "", *(show(region.body_cm, notation, unit=False) for region in fit.regions)]
     asked = ["asked", "", *(_asked(region, notation) for region in fit.regions)]
     rows = [_row(candidate, fit, notation) for candidate in fit.candidates[:_SHOWN]]
-    return [f"In {notation.unit}; {what}, best first:", *align([heading, body, asked, *rows])]
+    unit = "inches" if notation.unit == "in" else "centimetres"
+    return [f"{what.capitalize()} in {unit}, best first:", *align([heading, body, asked, *rows])]
 
 
 def _asked(region: RegionFit, notation: Notation) -> str:

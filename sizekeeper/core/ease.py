@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from sizekeeper.core.preference import BANDS, Band, EasePreference, Garment, RegionPreference
+from sizekeeper.core.preference import BANDS, Band, EasePreference, Garment
 from sizekeeper.core.result import Edges
 from sizekeeper.errors import FitError
 
@@ -117,13 +117,3 @@ def _within(band: Band, edges: Edges) -> float:
     """The figure a band asks for: tight the first edge, close and easy the middle, loose the third edge."""
     a, b, c = edges
     return {"tight": a, "close": (a + b) / 2, "easy": (b + c) / 2, "loose": c}[band]
-
-
-def default_preference(garment: Garment, *, knit: bool) -> EasePreference:
-    """The preferences of somebody who set none."""
-    return EasePreference(garment=garment, knit=knit)
-
-
-def is_default(chosen: RegionPreference) -> bool:
-    """Whether nothing is set for a region."""
-    return chosen == RegionPreference()

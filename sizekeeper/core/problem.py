@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -66,9 +66,3 @@ class Problem:
     def wearable(self, at: NDArray[np.float64]) -> NDArray[np.bool_]:
         """Where the garment can be worn: it closes at the gated regions, shape (positions,)."""
         return np.asarray(self.closes(at)[self.gated].all(axis=0))
-
-    def with_body(self, region: int, body_cm: float) -> Problem:
-        """The same comparison with one body figure changed: edges and gates that are a share of it move along."""
-        body = self.body.copy()
-        body[region] = body_cm
-        return replace(self, body=body)

@@ -11,7 +11,7 @@ from sizekeeper.core.notation import show
 from sizekeeper.core.places import join
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Mapping
 
     from sizekeeper.core.preference import Band
     from sizekeeper.core.result import Candidate, Fit, RegionAt, RegionFit
@@ -99,11 +99,9 @@ def standing(candidate: Candidate, best: Candidate, words: Wording) -> str:
         said.append(f"no figure at {join([words.the(m) for m in candidate.missing])}")
     if not candidate.wearable:
         said.append("cannot be put on")
-    said += [f"{words.the(m)} {words.sewn(short)} short" for m, short in _short(candidate.regions)]
+    if short := [words.the(m) for m, at in candidate.regions.items() if at.short_cm and at.short_cm > SAME]:
+        said.append(f"too small at {join(short)}")
     if candidate.tied and candidate is not best:
         said.append("tied within the tape’s error")
     return ", ".join(said)
 
-
-def _short(regions: Mapping[str, RegionAt]) -> Sequence[tuple[str, float]]:
-    return [(measure, at.short_cm) for measure, at in regions.items() if at.short_cm and at.short_cm > SAME]

@@ -120,7 +120,7 @@ def warnings(fit: Fit, words: Wording) -> tuple[str, ...]:
     if fit.blend is not None and fit.verdict.kind == "blend" and fit.blend.flags:
         said.append("More than two sizes between neighbouring levels: alter the pattern there instead of grading.")
     if fit.mode == "body":
-        said.append("There are no finished measurements here, so the ease is unknown.")
+        said.append("Judged by the body chart alone, so nothing is known of the ease.")
     if "lead_absent" in fit.flags:
         said.append("The measure that usually leads is missing, so all count alike.")
     return tuple(said)
@@ -227,7 +227,10 @@ def chart_says(fit: Fit, words: Wording) -> str:
         return ""
     if len(fit.chart_says) > 1 and len(set(fit.chart_says.values())) == 1:
         return f"The body chart alone says {next(iter(fit.chart_says.values()))} all over."
-    said = ", ".join(f"{label} at {words.the(measure)}" for measure, label in fit.chart_says.items())
+    by_size: dict[str, list[str]] = {}
+    for measure, label in fit.chart_says.items():
+        by_size.setdefault(label, []).append(words.the(measure))
+    said = ", ".join(f"{label} at {join(where)}" for label, where in by_size.items())
     return f"The body chart alone says {said}."
 
 

@@ -110,8 +110,13 @@ class ChartDelegate(QStyledItemDelegate):
         state: QStyle.StateFlag = option.state
         palette: QPalette = option.palette
         painter.save()
+        base = palette.color(QPalette.ColorRole.Base)
         if state & QStyle.StateFlag.State_Selected:
             painter.fillRect(rect, theme.accent_wash(palette))
+        elif not self._model.is_more(index.row()):
+            painter.fillRect(rect, base)
+            painter.setPen(QPen(theme.mix(base, theme.rule_colour(palette), 0.5), 1))
+            painter.drawLine(rect.topRight(), rect.bottomRight())
         rule = theme.muted_text(palette) if index.row() == SIZE_ROW else theme.rule_colour(palette)
         painter.setPen(QPen(rule, 1))
         painter.drawLine(rect.bottomLeft(), rect.bottomRight())

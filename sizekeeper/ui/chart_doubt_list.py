@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.chart_doubts import Doubt, Remedy
 
+MOST_WIDE = 54
+"""Steps of spacing after which a sentence goes on in a second line."""
 FIRST = 5
 """How many sentences stand there before the rest is asked for."""
 
@@ -38,7 +40,8 @@ class DoubtLine(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.spacing(1))
         text = Lettering(doubt.says, "plain")
-        text.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        wide = text.fontMetrics().horizontalAdvance(doubt.says) + theme.spacing(1)
+        text.setMinimumWidth(min(wide, theme.spacing(MOST_WIDE)))
         layout.addWidget(text)
         self.buttons: list[QPushButton] = []
         if doubt.row is not None:

@@ -66,6 +66,7 @@ class ChartGrid(QTableView):
         model.rowsRemoved.connect(self._on_shape)
         model.headerDataChanged.connect(self._on_shape)
         model.dataChanged.connect(self._on_data)
+        self.horizontalScrollBar().rangeChanged.connect(self._on_range)
 
     def _set_up(self) -> None:
         self.setShowGrid(False)
@@ -77,6 +78,8 @@ class ChartGrid(QTableView):
         self.setCornerButtonEnabled(False)
         self.setWordWrap(False)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        self.viewport().setAutoFillBackground(False)
+        self._header.viewport().setAutoFillBackground(False)
         self.horizontalHeader().setVisible(False)
         self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         self.horizontalHeader().setResizeContentsPrecision(20)
@@ -270,6 +273,9 @@ class ChartGrid(QTableView):
         for column in range(top.column(), bottom.column() + 1):
             self._fit_column(column)
 
+    def _on_range(self) -> None:
+        self.updateGeometry()
+
     def _measure_up(self) -> None:
         """Row height, column widths and the grid's own height, from the font and the chart."""
         height = theme.spacing(3.75)
@@ -295,8 +301,9 @@ class ChartGrid(QTableView):
     def sizeHint(self) -> QSize:
         """High enough for the chart, up to a limit, so that the page scrolls and not the grid."""
         rows = min(self._model.rowCount(), MOST_ROWS)
-        bar = self.horizontalScrollBar().sizeHint().height()
-        return QSize(super().sizeHint().width(), rows * self._header.defaultSectionSize() + bar + 2)
+        bar = self.horizontalScrollBar()
+        room = bar.sizeHint().height() if bar.maximum() > 0 else 0
+        return QSize(super().sizeHint().width(), rows * self._header.defaultSectionSize() + room + 2)
 
     def minimumSizeHint(self) -> QSize:
         """As high as wished; the page scrolls."""

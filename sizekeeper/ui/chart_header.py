@@ -69,7 +69,6 @@ class MeasureHeader(QHeaderView):
         """Draw a name on the page's own ground, with the rule that runs on through the figures."""
         palette = self.palette()
         painter.save()
-        painter.fillRect(rect, theme.surface(palette))
         if self.selectionModel().rowIntersectsSelection(section, QModelIndex()):
             painter.fillRect(rect, theme.accent_wash(palette))
         rule = theme.muted_text(palette) if section == SIZE_ROW else theme.rule_colour(palette)

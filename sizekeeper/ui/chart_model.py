@@ -7,6 +7,7 @@ the edit would be, and shows the chart it is given.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
@@ -14,6 +15,7 @@ from PySide6.QtGui import QFont
 
 from sizekeeper.core import chart_edit as edit
 from sizekeeper.core.cells import cell_problem
+from sizekeeper.core.chart import Cell, Chart, ChartRow, Size
 from sizekeeper.core.chart_doubts import row_name
 from sizekeeper.errors import ChartError
 from sizekeeper.ui.chart_words import cell_says, cell_words, row_tip
@@ -22,7 +24,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from typing import Any
 
-    from sizekeeper.core.chart import Cell, Chart
     from sizekeeper.core.measure import Measures
 
 Index = QModelIndex | QPersistentModelIndex
@@ -178,7 +179,9 @@ class ChartModel(QAbstractTableModel):
         if cell is None:
             return ""
         row = index.row() - 1
-        return cell_says(cell, self._chart.rows[row], self.row_name(row), self._chart.sizes[index.column()].label)
+        shown = self._chart.rows[row]
+        name = row_name(shown, self._measures)
+        return cell_says(cell, shown, name, self._chart.sizes[index.column()].label)
 
     def _shape_of(self, chart: Chart) -> tuple[int, int]:
         if not self._editable:
@@ -186,11 +189,11 @@ class ChartModel(QAbstractTableModel):
         return len(chart.rows) + 2, max(len(chart.sizes) + 1, START_COLUMNS)
 
     def _lay(self, chart: Chart) -> None:
-        old = self._chart
-        if chart is old and self._shape == self._shape_of(chart):
+        if chart is self._chart and self._shape == self._shape_of(chart):
             return
-        self._reshape(chart)
-        self._chart = chart
+        self._reshape_columns(chart)
+        self._reshape_rows(chart)
+        old, self._chart = self._chart, chart
         rows, columns = self._shape
         if old.sizes != chart.sizes:
             self._touch(SIZE_ROW, 0, SIZE_ROW, columns - 1)
@@ -218,34 +221,42 @@ class ChartModel(QAbstractTableModel):
         if right >= left and bottom >= top:
             self.dataChanged.emit(self.index(top, left), self.index(bottom, right))
 
-    def _reshape(self, chart: Chart) -> None:
-        """Insert or remove rows and columns where the charts begin to differ."""
-        old = self._chart
-        (rows, columns), (new_rows, new_columns) = self._shape, self._shape_of(chart)
+    def _reshape_columns(self, chart: Chart) -> None:
+        """Insert or remove columns where the sizes begin to differ; what stands beside them stays as it is."""
+        old, (rows, columns), root = self._chart, self._shape, QModelIndex()
+        more = self._shape_of(chart)[1] - columns
         at = _differ([s.label for s in old.sizes], [s.label for s in chart.sizes])
-        at = columns if at == len(old.sizes) else at  # the room for another size becomes the size
-        root = QModelIndex()
-        if new_columns > columns:
-            self.beginInsertColumns(root, min(at, columns), min(at, columns) + new_columns - columns - 1)
-            self._shape = (rows, new_columns)
-            self._chart = chart if new_rows == rows else old
+        if more > 0 and at == len(old.sizes):  # the room for another size becomes the size
+            self.beginInsertColumns(root, columns, columns + more - 1)
+            self._shape = (rows, columns + more)
             self.endInsertColumns()
-        elif new_columns < columns:
-            first = min(at, new_columns)
-            self.beginRemoveColumns(root, first, first + columns - new_columns - 1)
-            self._shape = (rows, new_columns)
-            self._chart = chart if new_rows == rows else old
+        elif more > 0:
+            self.beginInsertColumns(root, at, at + more - 1)
+            self._shape, self._chart = (rows, columns + more), columns_spliced(old, at, more)
+            self.endInsertColumns()
+        elif more < 0:
+            at = min(at, columns + more)
+            self.beginRemoveColumns(root, at, at - more - 1)
+            self._shape, self._chart = (rows, columns + more), edit.without_sizes(old, range(at, at - more))
             self.endRemoveColumns()
-        at = _differ([r.measure for r in old.rows], [r.measure for r in chart.rows]) + 1
-        at = rows if at == len(old.rows) + 1 else at
-        if new_rows > rows:
-            self.beginInsertRows(root, min(at, rows), min(at, rows) + new_rows - rows - 1)
-            self._shape, self._chart = (new_rows, new_columns), chart
+
+    def _reshape_rows(self, chart: Chart) -> None:
+        """Insert or remove rows where the measures begin to differ."""
+        old, (rows, columns), root = self._chart, self._shape, QModelIndex()
+        more = self._shape_of(chart)[0] - rows
+        at = _differ([r.measure for r in old.rows], [r.measure for r in chart.rows])
+        if more > 0 and at == len(old.rows):
+            self.beginInsertRows(root, rows, rows + more - 1)
+            self._shape = (rows + more, columns)
             self.endInsertRows()
-        elif new_rows < rows:
-            first = min(at, new_rows)
-            self.beginRemoveRows(root, first, first + rows - new_rows - 1)
-            self._shape, self._chart = (new_rows, new_columns), chart
+        elif more > 0:
+            self.beginInsertRows(root, at + 1, at + more)
+            self._shape, self._chart = (rows + more, columns), rows_spliced(old, at, more)
+            self.endInsertRows()
+        elif more < 0:
+            at = min(at, rows + more - 1)
+            self.beginRemoveRows(root, at + 1, at - more)
+            self._shape, self._chart = (rows + more, columns), edit.without_rows(old, range(at, at - more))
             self.endRemoveRows()
 
     def _words(self, index: Index) -> str:
@@ -273,7 +284,7 @@ class ChartModel(QAbstractTableModel):
     def _placeholder(self, index: Index) -> str:
         if index.row() != SIZE_ROW or index.column() < len(self._chart.sizes) or not self._editable:
             return ""
-        return "size" if index.column() == len(self._chart.sizes) else ""
+        return "size" if index.column() == len(self._chart.sizes) or not self._chart.sizes else ""
 
     def _measure_header(self, section: int, role: int) -> str | None:
         if section == SIZE_ROW:
@@ -358,3 +369,17 @@ def _differ(old: Sequence[str], new: Sequence[str]) -> int:
     """The first place where two lists differ."""
     pairs = zip(old, new, strict=False)
     return next((i for i, (a, b) in enumerate(pairs) if a != b), min(len(old), len(new)))
+
+
+def columns_spliced(chart: Chart, at: int, more: int) -> Chart:
+    """The chart with nameless, empty sizes before a column."""
+    blank = tuple(Cell() for _ in range(more))
+    rows = tuple(replace(r, cells=(*r.cells[:at], *blank, *r.cells[at:])) for r in chart.rows)
+    sizes = (*chart.sizes[:at], *(Size("") for _ in range(more)), *chart.sizes[at:])
+    return replace(chart, sizes=sizes, rows=rows)
+
+
+def rows_spliced(chart: Chart, at: int, more: int) -> Chart:
+    """The chart with nameless, empty measures before a row."""
+    blank = ChartRow("", tuple(Cell() for _ in chart.sizes))
+    return replace(chart, rows=(*chart.rows[:at], *[blank] * more, *chart.rows[at:]))

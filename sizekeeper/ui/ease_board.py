@@ -30,13 +30,14 @@ class BandLegend(QWidget):
         """Explain the bands."""
         super().__init__(parent)
         self._figures = ""
+        self._banded = True
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Bands, from least ease to most: tight, close, easy, loose")
 
-    def explain(self, figures: str) -> None:
-        """Say what the figures of a cell are."""
-        if figures != self._figures:
-            self._figures = figures
+    def explain(self, figures: str, *, banded: bool) -> None:
+        """Say what the figures of a cell are, and whether the cells show bands."""
+        if (figures, banded) != (self._figures, self._banded):
+            self._figures, self._banded = figures, banded
             self.setToolTip(figures)
             self.update()
 
@@ -61,7 +62,7 @@ class BandLegend(QWidget):
         painter = QPainter(self)
         painter.setFont(theme.small_font())
         painter.setPen(theme.muted_text(self.palette()))
-        end = self._paint_bands(painter)
+        end = self._paint_bands(painter) if self._banded else 0.0
         area = QRectF(end, 0, self.width() - end, self.height())
         if QFontMetricsF(painter.font()).horizontalAdvance(self._figures) <= area.width():
             painter.drawText(area, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, self._figures)
@@ -112,8 +113,8 @@ class EaseBoard(QWidget):
         across = QHBoxLayout()
         across.setSpacing(0)
         across.addWidget(self.regions, 0, Qt.AlignmentFlag.AlignTop)
-        across.addWidget(self.view, 0, Qt.AlignmentFlag.AlignTop)
-        across.addStretch(1)
+        across.addWidget(self.view, 1, Qt.AlignmentFlag.AlignTop)
+        across.addStretch(0)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(theme.spacing())
@@ -136,11 +137,10 @@ class EaseBoard(QWidget):
         self.view.fit_columns()
         self._give_room()
         unit = words.notation.unit
-        self.legend.explain(
-            f"Large: chart minus body, {unit}. Small: the body chart’s figure."
-            if table.mode == "body"
-            else f"Large: ease, {unit}. Small: the finished measurement on the envelope."
-        )
+        if table.mode == "body":
+            self.legend.explain(f"Large: chart minus body, {unit}. Small: the body chart’s figure.", banded=False)
+        else:
+            self.legend.explain(f"Large: ease, {unit}. Small: the finished measurement on the envelope.", banded=True)
         chosen = "" if table.chosen is None else table.columns[table.chosen].label
         if chosen != self._centred:
             self._centred = chosen
@@ -152,6 +152,7 @@ class EaseBoard(QWidget):
         self.problem.setVisible(bool(problem))
 
     def _give_room(self) -> None:
+        self.regions.set_room(self.width())
         self.view.set_room(max(1, self.width() - self.regions.width()))
 
     # Qt's own names from here on.
@@ -160,7 +161,3 @@ class EaseBoard(QWidget):
         """Share the width out."""
         super().resizeEvent(event)
         self._give_room()
-
-    def minimumSizeHint(self) -> QSize:
-        """Regions and two sizes."""
-        return QSize(self.regions.width() + 2 * self.view.columnWidth(0), super().minimumSizeHint().height())

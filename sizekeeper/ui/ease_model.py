@@ -13,6 +13,8 @@ from sizekeeper.core.sentences import Wording
 from sizekeeper.reports.ease_table import EaseCell, EaseTable
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sizekeeper.core.preference import Band
 
 Index = QModelIndex | QPersistentModelIndex
@@ -24,6 +26,7 @@ CHOSEN = Qt.ItemDataRole.UserRole + 1
 BETWEEN = Qt.ItemDataRole.UserRole + 2
 """Whether a column is a line between two sizes."""
 
+_SAME_CM = 0.05
 NO_TABLE = EaseTable("my", (), (), (), None)
 
 
@@ -63,7 +66,7 @@ class EaseModel(QAbstractTableModel):
 
     def set_table(self, table: EaseTable, measures: tuple[str, ...], words: Wording) -> None:
         """Show another table, touching only what is different."""
-        texts = _texts(table, measures, words)
+        texts = self._texts_of(table, measures, words)
         headings = [short_place(column.position, table.labels) for column in table.columns]
         same_shape = headings == self._headings and measures == self._measures
         if not same_shape:
@@ -78,6 +81,17 @@ class EaseModel(QAbstractTableModel):
         self._announce(before)
         if table.chosen != old_chosen and headings:
             self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(headings) - 1)
+
+    def _texts_of(self, table: EaseTable, measures: tuple[str, ...], words: Wording) -> list[list[CellText]]:
+        """The texts of every cell, taken over where a cell is as before; a row without a region is blank."""
+        rows = {row.region.measure: row.cells for row in table.rows}
+        same = words.notation == self._words.notation and table.mode == self._table.mode
+        known = {row.region.measure: row.cells for row in self._table.rows} if same else {}
+        texts = dict(zip(self._measures, self._texts, strict=True))
+        blank = [CellText("", "", "", None, chosen=column.chosen) for column in table.columns]
+        return [
+            _row_texts(rows[m], known.get(m, ()), texts.get(m, []), words) if m in rows else blank for m in measures
+        ]
 
     def _announce(self, before: list[list[CellText]]) -> None:
         """Say which rows are different, from the first changed cell to the last."""
@@ -164,11 +178,15 @@ class EaseModel(QAbstractTableModel):
         return None
 
 
-def _texts(table: EaseTable, measures: tuple[str, ...], words: Wording) -> list[list[CellText]]:
-    """The texts of every cell; a row without a region in the table is blank."""
-    rows = {row.region.measure: row for row in table.rows}
-    blank = [CellText("", "", "", None, chosen=column.chosen) for column in table.columns]
-    return [[_text(cell, words) for cell in rows[m].cells] if m in rows else blank for m in measures]
+def _row_texts(
+    cells: Sequence[EaseCell], known: Sequence[EaseCell], texts: Sequence[CellText], words: Wording
+) -> list[CellText]:
+    """The texts of one row; `known` are cells whose texts are there already, in the same order."""
+    if len(known) != len(cells):
+        return [_text(cell, words) for cell in cells]
+    return [
+        text if cell == before else _text(cell, words) for cell, before, text in zip(cells, known, texts, strict=True)
+    ]
 
 
 def _text(cell: EaseCell, words: Wording) -> CellText:
@@ -178,8 +196,15 @@ def _text(cell: EaseCell, words: Wording) -> CellText:
     return CellText(
         amount=show(cell.amount_cm, words.notation, unit=False, sign=cell.band is None),
         printed=f"~{printed}" if cell.interpolated else printed,
-        word=f"{words.sewn(cell.short_cm)} short" if cell.short_cm else cell.band or "",
+        word="too small" if cell.short_cm else cell.band or _against_body(cell.amount_cm),
         band=cell.band,
         chosen=cell.chosen,
         short=bool(cell.short_cm),
     )
+
+
+def _against_body(cm: float) -> str:
+    """How a body chart's figure stands to the body, where no ease is known."""
+    if abs(cm) < _SAME_CM:
+        return "same"
+    return "smaller" if cm < 0 else "larger"

@@ -19,17 +19,22 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QMouseEvent, QResizeEvent
 
 
+_ROOMY = 7
+"""How many fields wide the board must be to have room for long names beside the sizes."""
+
+
 @dataclass(frozen=True, slots=True)
 class RegionText:
     """What stands beside one row: the region, a note, the figure as typed, and whether it leads or is in doubt.
 
-    `locked` says why the figure cannot be typed here, empty when it can. `muted` rows do not count.
+    `converted` is the figure in the unit shown, where it was typed in another. `locked` says why the figure cannot be typed here, empty when it can. `muted` rows do not count.
     """
 
     measure: str
     name: str
     note: str
     figure: str
+    converted: str = ""
     leads: bool = False
     muted: bool = False
     doubtful: bool = False
@@ -72,6 +77,7 @@ class RegionRow(QWidget):
             self.field.setToolTip(text.locked or text.tip)
             self.setToolTip(f"{text.name}: {text.note}")
             self.setAccessibleName(f"{text.name}, {text.note}")
+            self._place()
             self.update()
 
     def dress(self, kind: EaseType) -> None:
@@ -82,7 +88,8 @@ class RegionRow(QWidget):
 
     def _place(self) -> None:
         width, height = field_width(), self.field.sizeHint().height()
-        self.field.setGeometry(self.width() - width - theme.spacing(), (self.height() - height) // 2, width, height)
+        free = self.height() - height - (self._type.small_height if self._text.converted else 0)
+        self.field.setGeometry(self.width() - width - theme.spacing(), round(free / 2), width, height)
 
     def _label_rect(self) -> QRect:
         return QRect(0, 0, self.field.x() - theme.spacing(0.5), self.height())
@@ -102,6 +109,10 @@ class RegionRow(QWidget):
         painter.setPen(theme.warning_text(palette) if self._text.doubtful else theme.muted_text(palette))
         shown = note.elidedText(self._text.note, Qt.TextElideMode.ElideRight, rect.width())
         painter.drawText(QPointF(rect.left(), top + name.height() + note.ascent()), shown)
+        field = self.field.geometry()
+        painter.setPen(theme.muted_text(palette))
+        below = QRectF(field.left(), field.bottom() + 1, field.width(), kind.small_height)
+        painter.drawText(below, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, self._text.converted)
 
     # Qt's own names from here on.
 
@@ -155,6 +166,7 @@ class RegionColumn(QWidget):
         self._rows: list[RegionRow] = []
         self._shown = 0
         self._heading = ""
+        self._narrow = False
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     @property
@@ -219,9 +231,18 @@ class RegionColumn(QWidget):
         for index, row in enumerate(self._rows):
             row.setGeometry(0, kind.header_height + index * kind.row_height, self.width(), kind.row_height)
 
+    def set_room(self, pixels: int) -> None:
+        """How wide the board is: in a narrow one names and notes make room for sizes."""
+        narrow = pixels < _ROOMY * field_width()
+        if narrow != self._narrow:
+            self._narrow = narrow
+            self._place()
+
     def _width(self) -> int:
         """Room for a name, a short note and the field."""
-        return round(QFontMetricsF(self._type.heading).horizontalAdvance("gathers or elastic") + field_width() * 1.5)
+        words = "Across back" if self._narrow else "gathers or elastic"
+        air = 0.3 if self._narrow else 0.5
+        return round(QFontMetricsF(self._type.heading).horizontalAdvance(words) + field_width() * (1 + air))
 
     # Qt's own names from here on.
 

@@ -89,8 +89,9 @@ class EaseView(QTableView):
         shown = min(self._room, in_view * width)
         height = self._type.header_height + self._type.row_height * self._model.rowCount()
         height += self.horizontalScrollBar().sizeHint().height() if count * width > shown else 0
-        if self.size() != QSize(shown, height):
-            self.setFixedSize(shown, height)
+        self.setMaximumWidth(shown)
+        if self.minimumHeight() != height:
+            self.setFixedHeight(height)
 
     def centre_chosen(self) -> None:
         """Bring the chosen size to the middle."""

@@ -9,7 +9,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistent
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
-from sizekeeper.ui.entry_words import entry_name, entry_note, found_by, is_hidden
+from sizekeeper.ui.entry_words import entry_name, entry_note, found_by, is_hidden, place_in_list
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -119,8 +119,6 @@ class EntryFilter(QSortFilterProxyModel):
         self._hidden_too = False
         self._model = model
         self.setSourceModel(model)
-        self.setSortLocaleAware(True)
-        self.setSortCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         self.sort(0)
 
     def look_for(self, words: str) -> None:
@@ -139,6 +137,11 @@ class EntryFilter(QSortFilterProxyModel):
         """The row in which an entry is shown, -1 when it is left out."""
         rows = (row for row in range(self.rowCount()) if self.index(row, 0).data(ID_ROLE) == entry)
         return next(rows, -1)
+
+    def lessThan(self, left: AnyIndex, right: AnyIndex) -> bool:
+        """By name; the platform's own collation is left aside, because it differs from one machine to the next."""
+        one, other = self._model.entry(left.row()), self._model.entry(right.row())
+        return place_in_list(one) < place_in_list(other)
 
     def filterAcceptsRow(self, source_row: int, _source_parent: AnyIndex) -> bool:
         """Whether a row is shown."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.chart import Chart
@@ -20,6 +21,12 @@ def entry_name(value: Value) -> str:
         return value.title.strip() or "No title yet"
     kind = "Body chart" if value.kind == "body" else "Finished chart"
     return f"{kind}, {value.view}" if value.view else kind
+
+
+def place_in_list(value: Person | Pattern) -> tuple[str, str]:
+    """What entries are sorted by: the name without regard to capitals and accents, then the id."""
+    plain = unicodedata.normalize("NFKD", entry_name(value))
+    return "".join(mark for mark in plain if not unicodedata.combining(mark)).casefold(), value.id
 
 
 def entry_note(value: Person | Pattern) -> str:

@@ -1,17 +1,16 @@
-"""The middle of the Fit page: whose fit it is, the verdict, the ease table and the notes, on one sheet that scrolls."""
+"""The middle of the Fit page: the verdict, the ease table and the notes, on one sheet that scrolls."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from sizekeeper.reports.ease_table import ease_table
 from sizekeeper.ui import fit_rows, theme
 from sizekeeper.ui.ease_board import EaseBoard
 from sizekeeper.ui.ease_model import NO_TABLE
-from sizekeeper.ui.fit_panel import PartButtons
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.verdict_view import VerdictText, VerdictView
 
@@ -34,10 +33,6 @@ class FitAnswer(QScrollArea):
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         sheet = QWidget()
         self.setWidget(sheet)
-        self.whose = Lettering("", "muted", sheet)
-        self.view = QComboBox(sheet)
-        self.view.setAccessibleName("View of the pattern")
-        self.parts = PartButtons(sheet)
         self.verdict = VerdictView(sheet)
         self.board = EaseBoard(sheet)
         self.notes = Lettering("", "plain", sheet)
@@ -49,22 +44,13 @@ class FitAnswer(QScrollArea):
         self._space()
 
     def _lay_out(self) -> None:
-        top = QHBoxLayout()
-        top.addWidget(self.whose, 1)
-        top.addWidget(self.view)
-        top.addSpacing(theme.spacing(2))
-        top.addWidget(self.parts, 0, Qt.AlignmentFlag.AlignTop)
-        self._column.addLayout(top)
         for widget in (self.verdict, self.board, self.notes, self.cautions):
             self._column.addWidget(widget)
         self._column.addStretch(1)
 
     def show_found(self, found: Found, words: Wording, today: dt.date) -> None:
         """Show what was found."""
-        pattern, fit = found.pattern, found.fit
-        kind = f"{'knit' if pattern.knit else 'woven'} {pattern.garment}"
-        _say(self.whose, f"{found.person.name} · {pattern.title} · {kind}")
-        self._show_views(pattern.views)
+        fit = found.fit
         text = VerdictText(found.problem) if fit is None else VerdictText.of(fit, words)
         self.verdict.show_text(text)
         table = NO_TABLE if fit is None else ease_table(fit)
@@ -74,16 +60,9 @@ class FitAnswer(QScrollArea):
         _say(self.notes, fit_rows.notes(found, words, today))
         _say(self.cautions, fit_rows.cautions(found, today))
 
-    def _show_views(self, views: tuple[str, ...]) -> None:
-        if [self.view.itemData(i) for i in range(self.view.count())] != list(views):
-            self.view.clear()
-            for view in views:
-                self.view.addItem(f"View {view}", view)
-        self.view.setVisible(bool(views))
-
     def _space(self) -> None:
         side = theme.spacing(4)
-        self._column.setContentsMargins(side, theme.spacing(2.5), side, theme.spacing(3))
+        self._column.setContentsMargins(side, theme.spacing(1), side, theme.spacing(3))
         self._column.setSpacing(theme.spacing(2))
 
     # Qt's own names from here on.

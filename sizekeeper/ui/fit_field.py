@@ -48,9 +48,11 @@ class FigureField(QLineEdit):
         return self.isModified()
 
     def set_figure(self, text: str) -> None:
-        """The value that stands; it does not disturb what is being typed."""
+        """The value that stands; it does not disturb what is being typed, nor what Esc restores."""
+        if self.typing:
+            return
         self._kept = text
-        if not self.typing and self.text() != text:
+        if self.text() != text:
             self.setText(text)
             self.setCursorPosition(0)
 

@@ -17,6 +17,7 @@ from sizekeeper.reports.ease_table import as_html, as_text
 from sizekeeper.ui import fit_rows
 from sizekeeper.ui.fit_answer import FitAnswer
 from sizekeeper.ui.fit_empty import FirstThings
+from sizekeeper.ui.fit_heading import FitHeading
 from sizekeeper.ui.fit_panel import FitPanel
 from sizekeeper.ui.fit_source import Found, look_up
 from sizekeeper.ui.selection import Place
@@ -53,6 +54,7 @@ class FitPage(QWidget):
         self._typing: tuple[str, str] | None = None
         self._stale = True
         self.first = FirstThings(self)
+        self.heading = FitHeading(self)
         self.answer = FitAnswer(self)
         self.panel = FitPanel(session, self)
         self._lay_out()
@@ -60,11 +62,15 @@ class FitPage(QWidget):
 
     def _lay_out(self) -> None:
         both = QWidget(self)
-        across = QHBoxLayout(both)
-        across.setContentsMargins(0, 0, 0, 0)
+        down = QVBoxLayout(both)
+        down.setContentsMargins(0, 0, 0, 0)
+        down.setSpacing(0)
+        down.addWidget(self.heading)
+        across = QHBoxLayout()
         across.setSpacing(0)
         across.addWidget(self.answer, 1)
         across.addWidget(self.panel)
+        down.addLayout(across, 1)
         self._stack = QStackedWidget(self)
         self._stack.addWidget(self.first)
         self._stack.addWidget(both)
@@ -85,8 +91,8 @@ class FitPage(QWidget):
         board.restored.connect(self._on_restored)
         board.picked.connect(self._on_region_picked)
         board.explain.connect(self._on_explain)
-        self.answer.parts.wanted.connect(self.open_part)
-        self.answer.view.activated.connect(self._on_view)
+        self.heading.parts.wanted.connect(self.open_part)
+        self.heading.view_chosen.connect(self._on_view)
         self.panel.likes.mode_chosen.connect(self._on_mode)
 
     @property
@@ -102,7 +108,7 @@ class FitPage(QWidget):
     def open_part(self, part: str) -> None:
         """Open a part of the side panel: "slide", "sizes", "likes"; "" folds it away."""
         self.panel.open(part)
-        self.answer.parts.show_open(part)
+        self.heading.parts.show_open(part)
 
     def refresh(self) -> None:
         """Compare again and show it; a page that is not in front does so when it comes to the front."""
@@ -125,6 +131,7 @@ class FitPage(QWidget):
             return
         self._found = found
         words = self.words
+        self.heading.show_found(found, self._view_of(pattern))
         self.answer.show_found(found, words, self._today())
         self._say_problems()
         self.panel.show_found(found, words)
@@ -151,8 +158,8 @@ class FitPage(QWidget):
         self._modes[self._selection.pattern] = mode
         self.refresh()
 
-    def _on_view(self) -> None:
-        self._views[self._selection.pattern] = str(self.answer.view.currentData())
+    def _on_view(self, view: str) -> None:
+        self._views[self._selection.pattern] = view
         self.refresh()
 
     def _on_region_picked(self, measure: str) -> None:

@@ -65,6 +65,7 @@ class RegionForm(QWidget):
         self.open_liked.setCheckable(True)
         self.garment = LikedGarment(self)
         self.garment.hide()
+        self.say("")
         self._lay_out()
         self._connect()
 

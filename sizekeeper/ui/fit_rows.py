@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sizekeeper import assets
@@ -42,13 +43,13 @@ def _region_text(
     old = _is_old(found.person, figure, today)
     notes = [ago(figure.last.on, today)] if old else []
     notes += [f"middle of {figure.count}"] if figure.count > 1 else []
-    notes += [_converted(region, figure, words)]
     notes.append(sentences.region_note(region, words))
     return RegionText(
         measure=measure,
         name=name,
-        note=" · ".join(note for note in notes if note),
+        note=" · ".join(notes),
         figure=_figure_text(found.person, figure, words),
+        converted=_converted(region, figure, words),
         leads=region.role == "lead",
         muted=region.weight == 0,
         doubtful=old,
@@ -116,7 +117,8 @@ def notes(found: Found, words: Wording, today: dt.date) -> str:
     if found.fit is None:
         return ""
     lines = [sentences.measure_again(found.fit, words), _old_words(found, words, today)]
-    lines.append(sentences.left_out(found.fit, words))
+    told = tuple(entry for entry in found.fit.left_out if entry.measure not in found.illegible)
+    lines.append(sentences.left_out(replace(found.fit, left_out=told), words))
     return "\n".join(line for line in lines if line)
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QItemSelectionModel
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from sizekeeper.core.places import place_words
+from sizekeeper.core.places import place_words, short_place
 from sizekeeper.core.reasons import Reason, reasons, standing, sum_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_table import Line, LineTable
@@ -32,15 +32,13 @@ class SizesPart(QWidget):
         self._fit: Fit | None = None
         self._words: Wording | None = None
         self._picked = ""
-        self.ranking = LineTable(("", "Size", "Off by"), "Sizes, best first", self, choose=True)
+        self.ranking = LineTable(("", "Size", "Off by"), "Sizes, best first", self, words_in=1, choose=True)
         self.ranking.lines.set_words_in(frozenset({1}))
-        self.ranking.stretch(1)
         self.why = Lettering("", "small heading", self)
         self.why.setWordWrap(True)
         self.notes = Lettering("", "warning", self)
         self.reasons = LineTable(_REASONS, "Reasons", self)
         self.reasons.lines.set_words_in(frozenset({0}))
-        self.reasons.stretch(0)
         self.sum = Lettering("", "note", self)
         self._lay_out()
         self.ranking.selectionModel().currentRowChanged.connect(self._on_row)
@@ -91,7 +89,7 @@ class SizesPart(QWidget):
         if candidate is None:
             return
         place = place_words(candidate.position, self._fit.labels)
-        self.why.setText(f"Why {place} is number {candidate.rank}")
+        self.why.setText(f"Number {candidate.rank}: {place}")
         notes = standing(candidate, self._fit.candidates[0], self._words)
         self.notes.setText(notes[:1].upper() + notes[1:])
         self.notes.setVisible(bool(notes))
@@ -105,7 +103,8 @@ def _ranked(candidate: Candidate, fit: Fit, words: Wording) -> Line:
     notes = standing(candidate, fit.candidates[0], words)
     off = "–" if candidate.misfit_cm is None else words.length(candidate.misfit_cm)
     said = f"Number {candidate.rank}: {place}, off by {off}{f', {notes}' if notes else ''}"
-    mark = f"{place} · {notes}" if notes else place
+    short = ", ".join(part for part in short_place(candidate.position, fit.labels) if part)
+    mark = f"{short} · {notes}" if notes else short
     strong = fit.verdict.kind != "blend" and candidate.position == fit.verdict.position
     return Line((str(candidate.rank), mark, off), said, strong=strong)
 

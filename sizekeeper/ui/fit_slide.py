@@ -41,7 +41,6 @@ class SlidePart(QWidget):
         self.line = Lettering("", "muted", self)
         self.table = LineTable(_HEADING, "Ease at this place", self)
         self.table.lines.set_words_in(frozenset({0, 4}))
-        self.table.stretch(0)
         self.off = Lettering("", "plain", self)
         self.back = QPushButton("Back to what is chosen", self)
         self._lay_out()

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QObject, QPersistentModelIndex, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPixmap
+from PySide6.QtGui import QFontMetricsF, QPainter, QPixmap
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
 from sizekeeper.ui import bands, theme
@@ -134,7 +134,6 @@ class QuietHeading(QHeaderView):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
         self.setHighlightSections(False)
-        self.setResizeContentsPrecision(20)
         self.viewport().setAutoFillBackground(False)
 
     # Qt's own names from here on.
@@ -155,10 +154,20 @@ class LineTable(QTableView):
     """Shows lines without a grid or a frame, as high as they are unless told otherwise."""
 
     def __init__(
-        self, heading: Sequence[str], name: str, parent: QWidget | None = None, *, choose: bool = False
+        self,
+        heading: Sequence[str],
+        name: str,
+        parent: QWidget | None = None,
+        *,
+        words_in: int = 0,
+        choose: bool = False,
     ) -> None:
-        """A table with a heading and a name for screen readers; `choose` lets one line be picked."""
+        """A table with a heading and a name for screen readers; `choose` lets one line be picked.
+
+        The column `words_in` takes what room is left; the others are as wide as their texts.
+        """
         super().__init__(parent)
+        self._words_in = words_in
         self.lines = LineModel(heading, self)
         self.setModel(self.lines)
         self.setAccessibleName(name)
@@ -179,19 +188,32 @@ class LineTable(QTableView):
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.setHorizontalHeader(QuietHeading(self))
         self.viewport().setAutoFillBackground(False)
-        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-
-    def stretch(self, column: int) -> None:
-        """Give one column what room is left."""
-        self.horizontalHeader().setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
+        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.horizontalHeader().setSectionResizeMode(self._words_in, QHeaderView.ResizeMode.Stretch)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        if not self._choose:
+            self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
     def show_lines(self, lines: Sequence[Line]) -> None:
         """Show other lines."""
         before = self.lines.rowCount()
         self.lines.set_lines(lines)
+        self._fit_columns()
         if not self._choose and before != len(lines):
             self.fit_height()
+
+    def _fit_columns(self) -> None:
+        """Make each column as wide as its texts; measuring these few is quicker than asking the view."""
+        plain, small = QFontMetricsF(theme.heading_font(3)), QFontMetricsF(theme.small_font())
+        for column in range(self.lines.columnCount()):
+            if column == self._words_in:
+                continue
+            texts = {line.texts[column] for line in self.lines.lines}
+            heading = str(self.lines.headerData(column, Qt.Orientation.Horizontal))
+            widest = max([small.horizontalAdvance(heading), *(plain.horizontalAdvance(text) for text in texts)])
+            width = round(widest + 4 * _PAD)
+            if self.columnWidth(column) != width:
+                self.setColumnWidth(column, width)
 
     def fit_height(self) -> None:
         """As high as the lines."""
@@ -201,7 +223,7 @@ class LineTable(QTableView):
     def dress(self) -> None:
         """Take fonts and colours anew."""
         self.lines.set_dark(dark=theme.is_dark(self.palette()))
-        self.horizontalHeader().setFont(theme.small_font())
+        self._fit_columns()
         self.verticalHeader().setDefaultSectionSize(theme.spacing(3.25))
         if not self._choose:
             self.fit_height()

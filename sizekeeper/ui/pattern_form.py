@@ -35,11 +35,15 @@ if TYPE_CHECKING:
     from sizekeeper.ui.session import Session
 
 LENGTHS = {
-    "seam_allowance": ("Seam allowance", "Seam allowance"),
-    "drafted_difference": ("Bust less high bust", "Bust less high bust, as drafted"),
-    "drafted_height": ("Height drafted for", "Height drafted for"),
+    "seam_allowance": ("Seam allowance", "Seam allowance", "Printed on the pieces or in the instructions"),
+    "drafted_difference": (
+        "Bust less high bust",
+        "Bust less high bust, as drafted",
+        "The cup the pattern is drafted for: bust minus high bust. Left empty, it counts as 5 cm.",
+    ),
+    "drafted_height": ("Height drafted for", "Height drafted for", "The body height the lengths are drafted for"),
 }
-"""The pattern's lengths: what stands above each field, and its name in full."""
+"""The pattern's lengths: what stands above each field, its name in full, and what it is."""
 STRETCH_HELP = (
     "Stretch: mark a length on the folded fabric and pull until it resists. (Stretched − rest) ÷ rest: "
     "10 that reach 14 are 40 %. You can type “10 to 14”."
@@ -154,7 +158,8 @@ class PatternForm(QWidget):
         self.notes.entered.connect(self._on_notes)
         for field in self._fields():
             field.restored.connect(self._on_restored)
-        for field in self.lengths.values():
+        for key, field in self.lengths.items():
+            field.setToolTip(LENGTHS[key][2])
             field.entered.connect(self._on_length)
         self.garment.activated.connect(self._on_garment)
         self.woven.clicked.connect(self._on_woven)
@@ -193,6 +198,9 @@ class PatternForm(QWidget):
         self.title.show_text(pattern.title)
         self.publisher.show_text(pattern.publisher)
         self.notes.show_text(pattern.notes)
+        for line in (self.title, self.publisher):
+            if not line.hasFocus():
+                line.setCursorPosition(0)
         self.garment.setCurrentIndex(self.garment.findData(pattern.garment))
         (self.knit if pattern.fabric == "knit" else self.woven).setChecked(True)
         (self.inch if pattern.unit == "in" else self.cm).setChecked(True)

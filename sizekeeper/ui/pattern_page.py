@@ -42,6 +42,9 @@ if TYPE_CHECKING:
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings
 
+_WIDEST_FORM = 140
+"""Steps of spacing; wider fields would lie too far apart."""
+
 
 class PatternPage(QWidget):
     """One pattern. Typing the figures of the two or three sizes she might cut is the main job here."""
@@ -90,6 +93,7 @@ class PatternPage(QWidget):
         margin = theme.spacing(3)
         self._column.setContentsMargins(margin, theme.spacing(2), margin, margin)
         self._column.setSpacing(theme.spacing(2))
+        self.form.setMaximumWidth(theme.spacing(_WIDEST_FORM))
 
     def _add_template_links(self) -> None:
         self.start_from = Link("Start from a template", "Start the charts from a template")

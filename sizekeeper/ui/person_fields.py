@@ -130,18 +130,16 @@ class TitleField(DraftField):
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(name, parent)
-        self._dressing = False
         self.setFrame(False)
-        self._dress()
-
-    def _dress(self) -> None:
-        self._dressing = True
-        self.setFont(theme.heading_font(1))
         palette = QPalette(self.palette())
         palette.setColor(QPalette.ColorRole.Base, Qt.GlobalColor.transparent)
         self.setPalette(palette)
+        self.dress()
+
+    def dress(self) -> None:
+        """Take the heading’s font at the text size of now; asked for by the page, since an own font gets no word."""
+        self.setFont(theme.heading_font(1))
         self.setTextMargins(0, 0, 0, theme.spacing(0.5))
-        self._dressing = False
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The text, and the line below it."""
@@ -150,14 +148,6 @@ class TitleField(DraftField):
         colour = theme.accent(self.palette()) if self.hasFocus() else theme.rule_colour(self.palette())
         painter.setPen(QPen(colour, 2 if self.hasFocus() else 1))
         painter.drawLine(0, self.height() - 1, self.width(), self.height() - 1)
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size and light or dark."""
-        super().changeEvent(event)
-        follows = event.type() in (QEvent.Type.ApplicationFontChange, QEvent.Type.ApplicationPaletteChange)
-        if follows and not self._dressing:
-            self.setPalette(QPalette())
-            self._dress()
 
 
 class DraftNotes(QPlainTextEdit):

@@ -97,6 +97,7 @@ class PersonHeader(QWidget):
             line.addWidget(widget)
 
     def _space(self) -> None:
+        self.name.dress()
         self.notes.setFixedHeight(theme.spacing(10))
         self.born.setFixedWidth(self.born.fontMetrics().averageCharWidth() * 14)
 

@@ -17,7 +17,7 @@ from sizekeeper.ui.reading_words import PRIMARY
 if TYPE_CHECKING:
     from sizekeeper.ui.person_desk import PersonDesk
 
-_WIDEST = "100 15/16 in"
+_WIDEST = "100 7/8 in"
 
 
 class _Sheet(QWidget):
@@ -50,7 +50,7 @@ class _Sheet(QWidget):
 
     def _space(self) -> None:
         for row in self.rows:
-            row.name.setMinimumHeight(theme.spacing(3.75))
+            row.space()
         self.grid.setColumnMinimumWidth(OTHER, self.fontMetrics().horizontalAdvance(_WIDEST))
         self.grid.setRowMinimumHeight(2 * len(self.rows) + 1, theme.spacing(5))
 

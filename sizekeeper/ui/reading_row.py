@@ -103,7 +103,7 @@ class MeasureRow(QObject):
         self.name.setBuddy(self.field)
         self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.other.setWordWrap(False)
-        self.field.setFixedWidth(self.field.fontMetrics().averageCharWidth() * _FIELD_CHARACTERS + theme.spacing(2))
+        self.space()
 
     def _connect(self) -> None:
         self.field.typed.connect(self._on_typed)
@@ -114,6 +114,11 @@ class MeasureRow(QObject):
         self.message.keep.clicked.connect(self._on_keep)
         self.field.installEventFilter(self)
         self.name.installEventFilter(self)
+
+    def space(self) -> None:
+        """Height and width of the row at the text size of now."""
+        self.name.setMinimumHeight(theme.spacing(3.75))
+        self.field.setFixedWidth(self.field.fontMetrics().averageCharWidth() * _FIELD_CHARACTERS + theme.spacing(2))
 
     @property
     def widgets(self) -> tuple[QWidget, ...]:
@@ -165,7 +170,8 @@ class MeasureRow(QObject):
             "unreadable" if unreadable else "question" if doubtful else "stale" if old else "",
         )
         spoken_length = spoken(length.exact_cm, self._desk.settings.notation_in(person.unit)) if length else ""
-        self.field.setAccessibleDescription(", ".join(w for w in (spoken_length, state) if w))
+        said = (spoken_length, state, self.message.sentence.text())
+        self.field.setAccessibleDescription(", ".join(part for part in said if part))
 
     def _show_other(self, length: Length | None) -> None:
         self.other.setText(show(length.exact_cm, self._desk.other_notation(length.unit)) if length else "")

@@ -73,6 +73,7 @@ class MainWindow(QMainWindow):
         self._front = QStackedWidget(self)
         self._splitter = ThinSplitter(self)
         self._was_painted = False
+        self._was_closed = False
         self._arrange()
         self.menus = Menus(self, session, self.pages, self.entries, self.library)
         self.saving = Saving(session, self.notice, self.library, self)
@@ -262,13 +263,15 @@ class MainWindow(QMainWindow):
             self.painted.emit()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Save everything, or ask before anything is lost."""
+        """Save everything, or ask before anything is lost; a window that was closed stays closed."""
+        if self._was_closed:
+            return
         if not self.session.read_only and not self.leave() and not self.ask_to_lose(self):
             event.ignore()
             return
+        self._was_closed = True
         self.remember()
         self.closed.emit()
-        event.accept()
 
 
 _PATIENCE_S = 5.0

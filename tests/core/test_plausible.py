@@ -58,3 +58,13 @@ def test_a_grown_persons_head_may_be_as_small_as_a_childs() -> None:
 
 def test_a_measure_without_a_known_span_is_not_asked_about() -> None:
     assert question(Measure("hem", "Hem", "girth", "finished", 1, ""), parse_length("1", "cm"), child=False) is None
+
+
+def test_a_grown_persons_small_figure_is_let_be_when_no_other_unit_fits() -> None:
+    assert asked("90", measure=Measure("height", "Height", "length", "body", 1, "", human_cm=(65, 225))) is None
+
+
+def test_a_text_with_no_room_for_another_unit_is_asked_about_without_an_answer() -> None:
+    found = asked("0" * 78 + "37")
+    assert found is not None
+    assert found.answer == ""

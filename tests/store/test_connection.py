@@ -3,13 +3,14 @@ from __future__ import annotations
 import sqlite3
 import subprocess
 import sys
+from contextlib import closing
 from typing import TYPE_CHECKING
 
 import pytest
 
 from sizekeeper.core.person import Person
 from sizekeeper.errors import StoreError
-from sizekeeper.store.connection import connect, transaction
+from sizekeeper.store.connection import connect, make_safe, transaction
 from sizekeeper.store.library import Library
 from tests.store.made import LONG, Clock, noted, sql
 
@@ -80,6 +81,14 @@ def test_a_change_cut_off_halfway_is_undone_by_the_next_window_that_may_write(pl
         Library.open(place, now=clock, read_only=True)
     with Library.open(place, now=clock) as library:
         assert (library.values(), library.quick_check()) == ([noted(LONG)], None)
+
+
+def test_deleted_text_is_overwritten_whatever_this_sqlite_does_by_itself(place: Path) -> None:
+    sql(place, "CREATE TABLE t (x)")
+    with closing(connect(place, "rw")) as connection:
+        connection.execute("PRAGMA secure_delete = OFF")
+        make_safe(connection)
+        assert connection.execute("PRAGMA secure_delete").fetchone() == (1,)
 
 
 def test_a_transaction_that_fails_leaves_nothing_behind(place: Path) -> None:

@@ -50,6 +50,13 @@ def test_not_a_byte_of_her_stays_in_the_file(peopled: Library) -> None:
     assert traces(peopled.path) == []
 
 
+def test_the_file_keeps_no_empty_pages_where_she_was(peopled: Library) -> None:
+    before = peopled.path.stat().st_size
+    peopled.erase("p1", backups=False)
+    assert sql(peopled.path, "PRAGMA freelist_count") == [(0,)]
+    assert peopled.path.stat().st_size < before
+
+
 def test_not_a_byte_of_her_stays_in_any_file_when_the_backups_are_erased_from(peopled: Library, tmp_path: Path) -> None:
     (tmp_path / "home.sizekeeper.backups" / ".unfinished-1").write_text("Wilhelmine")
     peopled.erase("p1", backups=True)

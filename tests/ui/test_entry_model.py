@@ -34,7 +34,7 @@ def test_the_model_keeps_its_promises_while_entries_come_change_and_go(
     session: Session, household: list[Person], qtmodeltester: ModelTester
 ) -> None:
     model = EntryModel(session, "person")
-    qtmodeltester.check(model)
+    qtmodeltester.check(model)  # type: ignore[no-untyped-call]
     session.apply("Rename person", household[0], dataclasses.replace(household[0], name="Zoe"))
     session.apply("Add person", None, Person("d", "Dot"))
     session.apply("Take away", household[1], None)
@@ -59,6 +59,12 @@ def test_a_change_of_a_pattern_leaves_the_people_alone(session: Session, househo
 
 def test_people_stand_by_name_without_regard_to_capitals(session: Session, household: list[Person]) -> None:
     assert names(EntryFilter(EntryModel(session, "person"))) == ["Ada", "bo"]
+
+
+def test_an_accent_does_not_send_a_name_to_the_end(session: Session, household: list[Person]) -> None:
+    session.apply("Add person", None, Person("e", "Äda"))
+    session.apply("Add person", None, Person("f", "Zoe"))
+    assert names(EntryFilter(EntryModel(session, "person"))) == ["Ada", "Äda", "bo", "Zoe"]
 
 
 def test_a_new_name_moves_a_person_to_her_place(session: Session, household: list[Person]) -> None:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtGui import QAccessible, QColor, QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
@@ -20,6 +20,7 @@ from sizekeeper.ui.selection import Place
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from PySide6.QtWidgets import QApplication
     from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.reading_row import MeasureRow
@@ -448,6 +449,38 @@ def test_a_library_held_by_another_window_can_be_looked_at_but_not_edited(
     assert (row.field.text(), desk.texts("waist")) == ("", [])
     assert not desk.page.taking.isEnabled()
     assert not desk.page.header.cm.isEnabled()
+
+
+def test_text_size_and_dark_are_followed_live(
+    open_desk: Callable[[Person], Desk], qapp: QApplication, dark_palette: QPalette
+) -> None:
+    desk = open_desk(ADA)
+    row, title = desk.row("bust"), desk.page.header.name
+    before = (row.field.minimumWidth(), row.name.minimumHeight(), title.fontInfo().pointSizeF())
+    font = qapp.font()
+    font.setPointSizeF(font.pointSizeF() * 1.5)
+    qapp.setFont(font)
+    qapp.setPalette(dark_palette)
+    qapp.processEvents()
+    after = (row.field.minimumWidth(), row.name.minimumHeight(), title.fontInfo().pointSizeF())
+    assert all(new > old * 1.3 for old, new in zip(before, after, strict=True))
+    assert title.palette().color(QPalette.ColorRole.Text) == QColor("white")
+
+
+def test_a_doubt_is_told_to_a_screen_reader_with_the_field(open_desk: Callable[[Person], Desk]) -> None:
+    desk = open_desk(replace(ADA, readings=(reading("bust", "37"),)))
+    assert desk.row("bust").field.accessibleDescription() == (
+        "37 centimetres, today, 37 cm? That looks like a figure in inches."
+    )
+
+
+def test_an_older_day_puts_a_figure_into_the_history_and_says_so(open_desk: Callable[[Person], Desk]) -> None:
+    desk = open_desk(replace(ADA, readings=(reading("bust", "92"),)))
+    desk.page.desk.take(on=MARCH)
+    desk.type_in(desk.row("bust").field, "90")
+    assert desk.row("bust").state.text() == "into the history, 3 Mar 2026"
+    desk.press(Qt.Key.Key_Return)
+    assert (desk.texts("bust"), desk.row("bust").field.text()) == (["90", "92"], "92")
 
 
 def test_every_field_has_a_name_and_a_figure_is_described_in_words(open_desk: Callable[[Person], Desk]) -> None:
