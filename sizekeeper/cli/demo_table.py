@@ -13,6 +13,7 @@ from sizekeeper.core.notation import CENTIMETRES, INCHES
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.core.question import Question
+from sizekeeper.core.wording import Wording
 from sizekeeper.errors import FitError
 
 if TYPE_CHECKING:
@@ -48,7 +49,7 @@ def _verdict(person: Person, pattern: Pattern, charts: Sequence[Chart]) -> str:
         stretch=pattern.stretch,
         preference=person.preference(pattern.garment, knit=pattern.knit),
     )
-    words = sentences.Wording(INCHES if person.unit == "in" else CENTIMETRES, assets.measures().name)
+    words = Wording(INCHES if person.unit == "in" else CENTIMETRES, assets.measures().name)
     figures = body_figures(person, assets.measures())
     try:
         found = fit(figures, own.get("body"), own.get("finished"), question, assets.ease_defaults())

@@ -8,6 +8,7 @@ from sizekeeper import assets
 from sizekeeper.core import sentences
 from sizekeeper.core.notation import show
 from sizekeeper.core.places import place_words
+from sizekeeper.core.wording import Wording
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -27,7 +28,7 @@ def as_text(fit: Fit, name: str, notation: Notation) -> str:
         name: whose it is.
         notation: how lengths are shown.
     """
-    words = sentences.Wording(notation, assets.measures().name)
+    words = Wording(notation, assets.measures().name)
     says = [
         f"{name}: {sentences.headline(fit, words)}",
         *sentences.warnings(fit, words),

@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import show
 from sizekeeper.core.places import join
+from sizekeeper.core.preference import Band
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from sizekeeper.core.preference import Band
     from sizekeeper.core.result import Candidate, Fit, RegionAt, RegionFit
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,4 +104,3 @@ def standing(candidate: Candidate, best: Candidate, words: Wording) -> str:
     if candidate.tied and candidate is not best:
         said.append("tied within the tape’s error")
     return ", ".join(said)
-

@@ -6,85 +6,21 @@ sentences speak of "the bust", never of "your bust": the one who sews is often n
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.candidates import HALVES_FROM_CM
 from sizekeeper.core.ease import SAME
-from sizekeeper.core.notation import show
 from sizekeeper.core.places import beyond, inline_words, join, line_gap_cm, split
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Iterable
 
-    from sizekeeper.core.notation import Notation
     from sizekeeper.core.result import Blend, Candidate, Fit, LeftOut, RegionAt, RegionFit
+    from sizekeeper.core.wording import Wording
 
-_SMALL_CM = 2.0
-"""Centimetre figures below this are said in millimetres where they are drawn or sewn."""
 
 _WORTH_SAYING = 0.25 - SAME
 """How many steps past the listed sizes the best place must lie to be spoken of: the finest line there is (coined)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wording:
-    """How figures and measures are said: the notation, and the trade name of a measure by id."""
-
-    notation: Notation
-    name: Callable[[str], str]
-
-    def the(self, measure: str) -> str:
-        """A measure inside a sentence: `the upper arm`."""
-        return f"the {self.name(measure).lower()}"
-
-    def length(self, cm: float) -> str:
-        """A length with its unit."""
-        return show(cm, self.notation)
-
-    def sewn(self, cm: float) -> str:
-        """What is to be let out: `8 mm`, `3/8 in`; never less than what is needed."""
-        return self._small(cm, up=True)
-
-    def drawn(self, cm: float) -> str:
-        """A small distance on the pattern, to the nearest millimetre or sixteenth of an inch."""
-        return self._small(cm, up=False)
-
-    def _small(self, cm: float, *, up: bool) -> str:
-        if self.notation.unit == "cm" and cm < _SMALL_CM - SAME:
-            return f"{_steps(cm, Fraction(1, 10), up=up)} mm"
-        step = Fraction(1, 16) if self.notation.unit == "in" else Fraction(1, 10)
-        per = _cm_per(self.notation)
-        return show(_steps(cm, step * per, up=up) * step * per, _stepped(self.notation, step))
-
-    def room(self, cm: float) -> str:
-        """A safe margin, rounded down so that it never promises more than is true."""
-        step = Fraction(1, 8) if self.notation.unit == "in" else Fraction(1, 10)
-        whole = int((Fraction(cm) + Fraction(SAME)) / _cm_per(self.notation) / step)
-        return show(whole * step * _cm_per(self.notation), _stepped(self.notation, step))
-
-    def shift(self, cm: float) -> str:
-        """A change of a body measure: `1 in more`, `0.4 cm less`; the least bit where it rounds to nothing."""
-        way = "less" if cm < 0 else "more"
-        text = show(abs(cm), self.notation)
-        return f"the least bit {way}" if text.startswith("0 ") else f"{text} {way}"
-
-
-def _cm_per(notation: Notation) -> Fraction:
-    return Fraction(254, 100) if notation.unit == "in" else Fraction(1)
-
-
-def _stepped(notation: Notation, step: Fraction) -> Notation:
-    return type(notation)(notation.unit, step)
-
-
-def _steps(cm: float, step_cm: Fraction, *, up: bool) -> int:
-    """How many steps a distance is: rounded up, at least one, or to the nearest."""
-    steps = Fraction(cm) / step_cm
-    if up:
-        return max(1, -int(-(steps - Fraction(SAME)) // 1))
-    return int(steps + Fraction(1, 2) + Fraction(SAME))
 
 
 def headline(fit: Fit, words: Wording) -> str:
@@ -178,7 +114,7 @@ def _lacking(chosen: Candidate | None, words: Wording) -> list[str]:
 
 
 def ties(fit: Fit, words: Wording) -> list[str]:
-    """The sizes that would be best within the error of the tape: `42 only if the bust is really 1 in more.`"""
+    """The sizes that would be best within the error of the tape: `42 only if the bust is really 1 in more`."""
     said: dict[str, list[str]] = {}
     for measure, shift, label in fit.ties:
         said.setdefault(label, []).append(f"{words.the(measure)} is really {words.shift(shift)}")
@@ -186,8 +122,11 @@ def ties(fit: Fit, words: Wording) -> list[str]:
 
 
 def room_for_error(fit: Fit, words: Wording) -> str:
-    """How far the tape may be off: `Safe unless the waist is 1.2 cm more than measured.` Empty where other doubts say it."""
-    if fit.ties or fit.verdict.kind != "straight":
+    """How far the tape may be off: `Safe unless the waist is 1.2 cm more than measured`.
+
+    Empty where the doubts say it, and where no size fits anyway.
+    """
+    if fit.ties or fit.verdict.kind != "straight" or "no_single_size" in fit.flags:
         return ""
     found = nearest_margins(fit.regions)
     if not found:

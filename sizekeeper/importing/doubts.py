@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import statistics
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from sizekeeper.core.measure import TORSO_GIRTHS
 from sizekeeper.importing.draft import DraftCell, DraftRow, DraftTable, Flag
@@ -34,18 +35,19 @@ def _direction(table: DraftTable) -> int:
 
 
 def _row_doubts(row: DraftRow, table: DraftTable, direction: int) -> Iterator[Flag]:
+    """A step over a size that has no figure counts as that many equal ones."""
     if row.same_for_all_sizes:
         return
-    figures = [(cell, v) for cell, v in zip(row.cells, row.cm, strict=True) if v is not None]
-    steps = [(b - a) * direction for (_, a), (_, b) in zip(figures, figures[1:], strict=False)]
+    figures = [(i, cell, v) for i, (cell, v) in enumerate(zip(row.cells, row.cm, strict=True)) if v is not None]
+    steps = [(b - a) * direction / (j - i) for (i, _, a), (j, _, b) in pairwise(figures)]
     if len(steps) < _LEAST - 1:
         return
     odd = _odd_one(steps)
     if any(step < -_EQUAL_CM for step in steps) and any(step > _EQUAL_CM for step in steps):
-        yield _flag("non_monotonic", figures[odd][0], row, table, "out of step with the sizes beside it")
+        yield _flag("non_monotonic", figures[odd][1], row, table, "out of step with the sizes beside it")
     elif all(step <= _EQUAL_CM for step in steps) and any(step < -_EQUAL_CM for step in steps):
-        yield _flag("non_monotonic", figures[1][0], row, table, "falls from size to size")
-    yield from _uneven(steps, [cell for cell, _ in figures], row, table)
+        yield _flag("non_monotonic", figures[1][1], row, table, "falls from size to size")
+    yield from _uneven(steps, [cell for _, cell, _ in figures], row, table)
 
 
 def _uneven(steps: Sequence[float], cells: Sequence[DraftCell], row: DraftRow, table: DraftTable) -> Iterator[Flag]:
@@ -73,7 +75,7 @@ def _odd_one(steps: Sequence[float]) -> int:
 def _without(values: Sequence[float], i: int) -> list[float]:
     """The steps of a row without one figure, a step over its place shared between both sides."""
     places = [k for k in range(len(values)) if k != i]
-    return [(values[b] - values[a]) / (b - a) for a, b in zip(places, places[1:], strict=False)]
+    return [(values[b] - values[a]) / (b - a) for a, b in pairwise(places)]
 
 
 def _falls(values: Sequence[float], i: int) -> int:

@@ -32,7 +32,10 @@ class RawFigure:
 
 @dataclass(slots=True)
 class RawRow:
-    """A measure's row: the label and all that label, section and column say, and the cells by size, in order of print."""
+    """A measure's row: the label and all that label, section and column say, and the cells by size, in order of print.
+
+    `also` are the measure's names in further label columns. `blanks` are the addresses of the empty places.
+    """
 
     label: Label
     at: str
@@ -44,6 +47,7 @@ class RawRow:
     view: str | None = None
     variant: str | None = None
     cells: dict[int, list[RawFigure]] = field(default_factory=dict)
+    also: tuple[str, ...] = ()
     blanks: dict[int, str] = field(default_factory=dict)
 
 

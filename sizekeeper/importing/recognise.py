@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import combinations
 
 from sizekeeper.importing import vocabulary as words
 from sizekeeper.importing.bands import is_figure, is_text, zones
@@ -216,11 +217,20 @@ def _sheet_flags(found: Found, tables: Sequence[DraftTable], raws: Sequence[RawT
 
 
 def _interleaved(raws: Sequence[RawTable]) -> bool:
-    """Whether body and finished rows alternate within one printed table, as with a column for the kind."""
-    if len(raws) != 2 or not all(row.kind_from_row for raw in raws for row in raw.rows):  # noqa: PLR2004 - body and finished
-        return False
-    first, second = ([place(row.at) for row in raw.rows] for raw in raws)
-    return max(min(first), min(second)) < min(max(first), max(second))
+    """Whether body and finished figures alternate within one printed table, as with a column for the kind."""
+    boxes = [_box(raw) for raw in raws]
+    return any(
+        first[0] <= second[2] and second[0] <= first[2] and first[1] <= second[3] and second[1] <= first[3]
+        for first, second in combinations(boxes, 2)
+    )
+
+
+def _box(raw: RawTable) -> tuple[int, int, int, int]:
+    """First row, first column, last row, last column of a table's figures; a line's figures are its columns."""
+    cells = [f.cell.at for row in raw.rows for figures in row.cells.values() for f in figures]
+    places = [(place(at)[0], int(at.partition("#")[2] or place(at)[1])) for at in cells]
+    rows, columns = [r for r, _ in places], [c for _, c in places]
+    return min(rows), min(columns), max(rows), max(columns)
 
 
 def _across_sheets(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[Flag]:

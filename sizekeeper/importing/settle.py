@@ -212,7 +212,8 @@ class Settling:
     def _name_flags(self, row: RawRow, first: RowReading) -> None:
         if first.measure and row.label.names.sure == CLOSE:
             self._flag("measure_inferred", row.at, f"“{row.label.text}” is taken for {assets.measures().name(first.measure)}")
-        if len(row.label.names.languages) > 1 and re.search(r"[/|·•]", row.label.text) and row.label.names.sure < 1:
+        several = len(row.label.names.languages) > 1 and re.search(r"[/|·•]", row.label.text) and row.label.names.sure < 1
+        if several or row.also:
             self._once("multi_language", row.at, "labels are printed in several languages")
         if row.kind_inferred:
             self._flag("kind_inferred", row.at, f"{row.label.text}: nothing says whether this is the body or the garment")

@@ -155,7 +155,16 @@ class BandReader:
         context.titled = context.titled or tells
         self.measure = None
         self.fresh = True
-        self.table = None
+        self._part_from_table(word)
+
+    def _part_from_table(self, word: Label) -> None:
+        """A heading of another kind or unit starts a table of its own; any other is a section of the table."""
+        if self.table is None:
+            return
+        other_kind = word.kind is not None and word.kind != self.table.kind
+        other_unit = bool(word.units) and word.units != self.table.units
+        if other_kind or other_unit:
+            self.table = None
 
     def _attributes(self, line: _Line, shown: list[tuple[int, GridCell]]) -> None:
         row = (list(line.words().values()), shown)
@@ -224,7 +233,7 @@ class BandReader:
         self.waiting = None
         header.used = True
         self._add(line, header, words, *named)
-        self.context.title = "" if self.table else self.context.title
+        self.context.title = ""
         return None
 
     def _header_for(self, line: _Line) -> Header:
@@ -260,6 +269,7 @@ class BandReader:
         self.found.roles[at] = "measure"
         said = self._said(line, words, header, at)
         rows: dict[tuple[str | None, ...], RawRow] = {}
+        also = tuple(w.text for w in words.values() if w.is_measure and w is not name)
         table = self._table(header)
         places = {size.label: i for i, size in enumerate(table.sizes)}
         for place, cell in line.spanned.items():
@@ -270,6 +280,7 @@ class BandReader:
                 key = (column.kind, column.view, column.variant)
                 if key not in rows:
                     rows[key] = self._new_row(name, at, said, column)
+                    rows[key].also = also
                 rows[key].cells.setdefault(places[column.size], []).append(RawFigure(cell, column.unit))
                 self.found.roles[cell.at] = "value" if is_figure(cell) else "missing" if is_blank(cell) else "text"
         table.rows.extend(row for row in rows.values() if row.cells)

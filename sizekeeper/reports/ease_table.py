@@ -9,13 +9,15 @@ from typing import TYPE_CHECKING
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import show
 from sizekeeper.core.places import place_words
-from sizekeeper.core.sentences import Wording, headline
+from sizekeeper.core.preference import Band
+from sizekeeper.core.result import Between, Mode, RegionFit
+from sizekeeper.core.sentences import headline
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Mapping
 
-    from sizekeeper.core.preference import Band
-    from sizekeeper.core.result import Between, Candidate, Fit, Mode, RegionAt, RegionFit
+    from sizekeeper.core.result import Candidate, Fit, RegionAt
+    from sizekeeper.core.wording import Wording
 
 Amount = float | None
 _BEFORE_SIZES = 3
@@ -196,4 +198,3 @@ def _html_row(tag: str, fields: Iterable[str], table: EaseTable) -> str:
         text = f"<b>{escape(field)}</b>" if chosen and tag == "td" else escape(field)
         cells.append(f"<{tag}>{text}</{tag}>")
     return f"<tr>{''.join(cells)}</tr>"
-

@@ -7,7 +7,6 @@ the edit would be, and shows the chart it is given.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
@@ -15,15 +14,15 @@ from PySide6.QtGui import QFont
 
 from sizekeeper.core import chart_edit as edit
 from sizekeeper.core.cells import cell_problem
-from sizekeeper.core.chart import Cell, Chart, ChartRow, Size
 from sizekeeper.core.chart_doubts import row_name
 from sizekeeper.errors import ChartError
+from sizekeeper.ui.chart_splice import columns_spliced, first_difference, rows_spliced
 from sizekeeper.ui.chart_words import cell_says, cell_words, row_tip
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
     from typing import Any
 
+    from sizekeeper.core.chart import Cell, Chart
     from sizekeeper.core.measure import Measures
 
 Index = QModelIndex | QPersistentModelIndex
@@ -225,7 +224,7 @@ class ChartModel(QAbstractTableModel):
         """Insert or remove columns where the sizes begin to differ; what stands beside them stays as it is."""
         old, (rows, columns), root = self._chart, self._shape, QModelIndex()
         more = self._shape_of(chart)[1] - columns
-        at = _differ([s.label for s in old.sizes], [s.label for s in chart.sizes])
+        at = first_difference([s.label for s in old.sizes], [s.label for s in chart.sizes])
         if more > 0 and at == len(old.sizes):  # the room for another size becomes the size
             self.beginInsertColumns(root, columns, columns + more - 1)
             self._shape = (rows, columns + more)
@@ -244,7 +243,7 @@ class ChartModel(QAbstractTableModel):
         """Insert or remove rows where the measures begin to differ."""
         old, (rows, columns), root = self._chart, self._shape, QModelIndex()
         more = self._shape_of(chart)[0] - rows
-        at = _differ([r.measure for r in old.rows], [r.measure for r in chart.rows])
+        at = first_difference([r.measure for r in old.rows], [r.measure for r in chart.rows])
         if more > 0 and at == len(old.rows):
             self.beginInsertRows(root, rows, rows + more - 1)
             self._shape = (rows + more, columns)
@@ -363,23 +362,3 @@ class ChartModel(QAbstractTableModel):
             return True
         self.edited.emit(name, after, self.field(index))
         return True
-
-
-def _differ(old: Sequence[str], new: Sequence[str]) -> int:
-    """The first place where two lists differ."""
-    pairs = zip(old, new, strict=False)
-    return next((i for i, (a, b) in enumerate(pairs) if a != b), min(len(old), len(new)))
-
-
-def columns_spliced(chart: Chart, at: int, more: int) -> Chart:
-    """The chart with nameless, empty sizes before a column."""
-    blank = tuple(Cell() for _ in range(more))
-    rows = tuple(replace(r, cells=(*r.cells[:at], *blank, *r.cells[at:])) for r in chart.rows)
-    sizes = (*chart.sizes[:at], *(Size("") for _ in range(more)), *chart.sizes[at:])
-    return replace(chart, sizes=sizes, rows=rows)
-
-
-def rows_spliced(chart: Chart, at: int, more: int) -> Chart:
-    """The chart with nameless, empty measures before a row."""
-    blank = ChartRow("", tuple(Cell() for _ in chart.sizes))
-    return replace(chart, rows=(*chart.rows[:at], *[blank] * more, *chart.rows[at:]))

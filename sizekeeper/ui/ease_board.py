@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from sizekeeper.ui import bands, theme
 from sizekeeper.ui.ease_model import EaseModel
-from sizekeeper.ui.ease_regions import RegionColumn, RegionText
+from sizekeeper.ui.ease_regions import RegionColumn
 from sizekeeper.ui.ease_view import EaseView
 from sizekeeper.ui.lettering import Lettering
 
@@ -19,8 +19,9 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QResizeEvent
 
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
     from sizekeeper.reports.ease_table import EaseTable
+    from sizekeeper.ui.ease_row import RegionText
 
 
 class BandLegend(QWidget):

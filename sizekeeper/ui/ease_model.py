@@ -9,13 +9,12 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 
 from sizekeeper.core.notation import CENTIMETRES, show, spoken
 from sizekeeper.core.places import place_words, short_place
-from sizekeeper.core.sentences import Wording
+from sizekeeper.core.preference import Band
+from sizekeeper.core.wording import Wording
 from sizekeeper.reports.ease_table import EaseCell, EaseTable
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-
-    from sizekeeper.core.preference import Band
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -161,21 +160,22 @@ class EaseModel(QAbstractTableModel):
         if orientation == Qt.Orientation.Vertical:
             named = role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
             return self._words.name(self._measures[section]) if named and section < len(self._measures) else None
-        if not 0 <= section < len(self._headings):
-            return None
+        return self._over_column(section, role) if 0 <= section < len(self._headings) else None
+
+    def _over_column(self, section: int, role: int) -> object:
+        """What stands over a column, by role."""
         column = self._table.columns[section]
-        if role == CELL:
-            return self._headings[section]
-        if role == CHOSEN:
-            return column.chosen
-        if role == BETWEEN:
-            return column.between is not None
-        if role == Qt.ItemDataRole.DisplayRole:
-            return " ".join(part for part in self._headings[section] if part)
-        if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole):
-            place = place_words(column.position, self._table.labels)
-            return f"{place}, chosen" if column.chosen else place
-        return None
+        place = place_words(column.position, self._table.labels)
+        said = f"{place}, chosen" if column.chosen else place
+        by_role: dict[int, object] = {
+            CELL: self._headings[section],
+            CHOSEN: column.chosen,
+            BETWEEN: column.between is not None,
+            Qt.ItemDataRole.DisplayRole: " ".join(part for part in self._headings[section] if part),
+            Qt.ItemDataRole.AccessibleTextRole: said,
+            Qt.ItemDataRole.ToolTipRole: said,
+        }
+        return by_role.get(role)
 
 
 def _row_texts(

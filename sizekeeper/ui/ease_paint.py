@@ -58,7 +58,7 @@ class EaseDelegate(QStyledItemDelegate):
 
     def _paint_text(self, painter: QPainter, rect: QRect, text: CellText) -> None:
         kind = self._type
-        top = rect.top() + kind.pad
+        top = float(rect.top() + kind.pad)
         painter.setFont(kind.chosen if text.chosen else kind.large)
         painter.drawText(QRectF(rect.left(), top, rect.width(), kind.large_height), _CENTRE, text.amount)
         painter.setFont(kind.small)
@@ -74,9 +74,9 @@ class EaseDelegate(QStyledItemDelegate):
         box = QRectF(rect).adjusted(half, half, -half, -half)
         painter.drawLine(box.topLeft(), box.bottomLeft())
         painter.drawLine(box.topRight(), box.bottomRight())
-        if not index.siblingAtRow(index.row() - 1).data(CHOSEN) and not self._under_heading(index):
+        if not _is_chosen(index, index.row() - 1) and not self._under_heading(index):
             painter.drawLine(box.topLeft(), box.topRight())
-        if not index.siblingAtRow(index.row() + 1).data(CHOSEN):
+        if not _is_chosen(index, index.row() + 1):
             painter.drawLine(box.bottomLeft(), box.bottomRight())
 
     @staticmethod
@@ -95,7 +95,7 @@ class EaseDelegate(QStyledItemDelegate):
         if not isinstance(text, CellText):
             return
         painter.save()
-        rect = option.rect  # type: ignore[attr-defined]  # the stubs leave the style option's fields out
+        rect = option.rect
         inner = rect.adjusted(1, 0, -1, -1)
         painter.setPen(self._paint_ground(painter, inner, text))
         ink = painter.pen()
@@ -104,7 +104,7 @@ class EaseDelegate(QStyledItemDelegate):
         self._paint_text(painter, inner, text)
         if text.chosen:
             self._paint_frame(painter, rect, index)
-        if option.state & QStyle.StateFlag.State_HasFocus:  # type: ignore[attr-defined]  # the same
+        if option.state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(QPen(ink.color(), 1.5, Qt.PenStyle.DashLine))
             painter.drawRect(QRectF(inner).adjusted(3, 3, -3, -3))
         painter.restore()
@@ -112,6 +112,11 @@ class EaseDelegate(QStyledItemDelegate):
     def sizeHint(self, _option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
         """As high as a row; the width is the column's."""
         return QSize(0, self._type.row_height)
+
+
+def _is_chosen(index: QModelIndex | QPersistentModelIndex, row: int) -> bool:
+    """Whether the cell of the same column in another row is chosen; no row beyond the ends is."""
+    return bool(index.sibling(row, index.column()).data(CHOSEN))
 
 
 class SizeHeading(QHeaderView):

@@ -38,8 +38,8 @@ class EraseDialog(QDialog):
         self.backups.setChecked(True)
         self.erase = QPushButton("Erase for good", self)
         self.erase.setEnabled(False)
-        self._trouble = Lettering("", "warning", self)
-        self._trouble.hide()
+        self.trouble = Lettering("", "warning", self)
+        self.trouble.hide()
         self._arrange(name)
         self.sure.toggled.connect(self.erase.setEnabled)
         self.erase.clicked.connect(self._erase)
@@ -62,7 +62,7 @@ class EraseDialog(QDialog):
         layout.addWidget(Lettering(words, "plain", self))
         layout.addWidget(self.sure)
         layout.addWidget(self.backups)
-        layout.addWidget(self._trouble)
+        layout.addWidget(self.trouble)
         layout.addStretch(1)
         layout.addWidget(buttons)
         self.resize(theme.spacing(64), self.sizeHint().height())
@@ -72,8 +72,8 @@ class EraseDialog(QDialog):
         try:
             self._session.writer.erase(self._person.id, backups=self.backups.isChecked())
         except StoreError as error:
-            self._trouble.setText(str(error))
-            self._trouble.show()
+            self.trouble.setText(str(error))
+            self.trouble.show()
             self._session.reload()
             return
         self._session.reload()

@@ -17,7 +17,7 @@ from sizekeeper.ui.verdict_view import VerdictText, VerdictView
 if TYPE_CHECKING:
     import datetime as dt
 
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_source import Found
 
 
@@ -36,7 +36,7 @@ class FitAnswer(QScrollArea):
         self.verdict = VerdictView(sheet)
         self.board = EaseBoard(sheet)
         self.notes = Lettering("", "plain", sheet)
-        self.cautions = Lettering("", "note", sheet)
+        self.asides = Lettering("", "note", sheet)
         self._column = QVBoxLayout(sheet)
         self._lay_out()
         for bare in (self.viewport(), sheet):
@@ -44,7 +44,7 @@ class FitAnswer(QScrollArea):
         self._space()
 
     def _lay_out(self) -> None:
-        for widget in (self.verdict, self.board, self.notes, self.cautions):
+        for widget in (self.verdict, self.board, self.notes, self.asides):
             self._column.addWidget(widget)
         self._column.addStretch(1)
 
@@ -58,7 +58,7 @@ class FitAnswer(QScrollArea):
         self.board.show_table(table, fit_rows.region_texts(found, words, today), words, heading)
         self.board.setVisible(bool(found.measures))
         _say(self.notes, fit_rows.notes(found, words, today))
-        _say(self.cautions, fit_rows.cautions(found, today))
+        _say(self.asides, fit_rows.asides(found, words, today))
 
     def _space(self) -> None:
         side = theme.spacing(4)

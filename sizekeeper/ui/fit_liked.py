@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.length import Length
     from sizekeeper.core.person import Person
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
 
 WIDTHS = frozenset({"across_back"})
 """Regions that are widths, never doubled."""

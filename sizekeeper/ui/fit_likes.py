@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.length import Length
     from sizekeeper.core.result import RegionFit
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_field import FigureField
     from sizekeeper.ui.fit_source import Found
     from sizekeeper.ui.session import Session

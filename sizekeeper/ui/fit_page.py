@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 from sizekeeper import assets
 from sizekeeper.core.person import Person
 from sizekeeper.core.reading_edit import Taking, figure_of, with_figure
-from sizekeeper.core.sentences import Wording
+from sizekeeper.core.wording import Wording
 from sizekeeper.reports.ease_table import as_html, as_text
 from sizekeeper.ui import fit_rows
 from sizekeeper.ui.fit_answer import FitAnswer

@@ -14,7 +14,7 @@ from sizekeeper.ui.fit_sizes import SizesPart
 from sizekeeper.ui.fit_slide import SlidePart
 
 if TYPE_CHECKING:
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_source import Found
     from sizekeeper.ui.session import Session
 
@@ -111,8 +111,8 @@ class FitPanel(QFrame):
             part.setAutoFillBackground(False)
             self._scrolls.append(scroll)
             self._stack.addWidget(scroll)
-        column = QVBoxLayout(self)
-        column.addWidget(self._stack)
+        self._column = QVBoxLayout(self)
+        self._column.addWidget(self._stack)
         self._found: Found | None = None
         self._words: Wording | None = None
         self._open = ""
@@ -152,7 +152,7 @@ class FitPanel(QFrame):
 
     def _space(self) -> None:
         gap = theme.spacing(2)
-        self.layout().setContentsMargins(gap, gap, gap, gap)
+        self._column.setContentsMargins(gap, gap, gap, gap)
         self.setFixedWidth(theme.spacing(48))
 
     # Qt's own names from here on.

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.preference import RegionPreference
     from sizekeeper.core.result import RegionFit
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_edits import Counting
 
 EDGES = ("tight up to", "close up to", "easy up to")

@@ -12,7 +12,7 @@ from sizekeeper.core.places import join
 from sizekeeper.core.plausible import question
 from sizekeeper.core.reading_edit import read_text, shown_text
 from sizekeeper.core.staleness import ago, grows, stale
-from sizekeeper.ui.ease_regions import RegionText
+from sizekeeper.ui.ease_row import RegionText
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.person import Person
     from sizekeeper.core.reading_edit import Figure
     from sizekeeper.core.result import RegionFit
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_source import Found
 
 
@@ -30,9 +30,7 @@ def region_texts(found: Found, words: Wording, today: dt.date) -> list[RegionTex
     return [_region_text(found, measure, judged.get(measure), words, today) for measure in found.measures]
 
 
-def _region_text(
-    found: Found, measure: str, region: RegionFit | None, words: Wording, today: dt.date
-) -> RegionText:
+def _region_text(found: Found, measure: str, region: RegionFit | None, words: Wording, today: dt.date) -> RegionText:
     figure = found.figure(measure)
     name = words.name(measure)
     if figure is None:
@@ -113,26 +111,31 @@ def doubt_about(person: Person, measure: str, text: str) -> str:
 
 
 def notes(found: Found, words: Wording, today: dt.date) -> str:
-    """The lines under the table: what to measure again, what is old, what could not be judged."""
-    if found.fit is None:
-        return ""
-    lines = [sentences.measure_again(found.fit, words), _old_words(found, words, today)]
-    told = tuple(entry for entry in found.fit.left_out if entry.measure not in found.illegible)
-    lines.append(sentences.left_out(replace(found.fit, left_out=told), words))
+    """The lines under the table: what to measure again, and what is old."""
+    lines = [_old_words(found, words, today)]
+    if found.fit is not None:
+        lines.insert(0, sentences.measure_again(found.fit, words))
     return "\n".join(line for line in lines if line)
 
 
 def _old_words(found: Found, words: Wording, today: dt.date) -> str:
-    old = [(m, f) for m in found.measures if (f := found.figure(m)) and _is_old(found.person, f, today)]
-    if not old:
+    by_age: dict[str, list[str]] = {}
+    for measure in found.measures:
+        figure = found.figure(measure)
+        if figure is not None and _is_old(found.person, figure, today):
+            by_age.setdefault(ago(figure.last.on, today), []).append(words.the(measure))
+    if not by_age:
         return ""
-    said = [f"{words.the(measure)} ({ago(figure.last.on, today)})" for measure, figure in old]
-    return f"Bodies change, and this was measured a while ago: {join(said)}."
+    said = "; ".join(f"{join(where)} ({age})" for age, where in by_age.items())
+    return f"Bodies change, and some measurements are old: {said}."
 
 
-def cautions(found: Found, today: dt.date) -> str:
-    """What the program is not for, where it matters here."""
+def asides(found: Found, words: Wording, today: dt.date) -> str:
+    """The small lines at the foot: what could not be judged, and what the program is not for."""
     if found.fit is None:
         return ""
+    told = tuple(entry for entry in found.fit.left_out if entry.measure not in found.illegible)
     child = found.pattern.child or grows(found.person.born, today, child=found.person.child)
-    return "\n".join(sentences.cautions(found.fit, child=child))
+    lines = [sentences.left_out(replace(found.fit, left_out=told), words)]
+    lines += sentences.cautions(found.fit, child=child)
+    return "\n".join(line for line in lines if line)

@@ -10,12 +10,13 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from sizekeeper.core.places import place_words, short_place
 from sizekeeper.core.reasons import Reason, reasons, standing, sum_words
 from sizekeeper.ui import theme
-from sizekeeper.ui.fit_table import Line, LineTable
+from sizekeeper.ui.fit_lines import Line
+from sizekeeper.ui.fit_table import LineTable
 from sizekeeper.ui.lettering import Lettering
 
 if TYPE_CHECKING:
     from sizekeeper.core.result import Candidate, Fit
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
 
 _REASONS = ("Where", "Ease", "Asked", "Off", "Adds")
 _BODY_REASONS = ("Where", "Chart", "Body", "Off", "Adds")

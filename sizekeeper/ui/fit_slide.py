@@ -10,7 +10,8 @@ from sizekeeper.core.places import place_words
 from sizekeeper.core.reasons import Reason, misfit_of, reasons
 from sizekeeper.core.sentences import line_words
 from sizekeeper.ui import theme
-from sizekeeper.ui.fit_table import Line, LineTable
+from sizekeeper.ui.fit_lines import Line
+from sizekeeper.ui.fit_table import LineTable
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.ruler import Ruler
 
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.comparison import Comparison
     from sizekeeper.core.result import Fit, RegionAt
-    from sizekeeper.core.sentences import Wording
+    from sizekeeper.core.wording import Wording
 
 _HEADING = ("Where", "Ease", "Asked", "Off", "Band")
 _BODY_HEADING = ("Where", "Chart", "Body", "Off", "")

@@ -9,8 +9,12 @@ from sizekeeper import assets
 from sizekeeper.core.body import body_figures
 from sizekeeper.core.comparison import Comparison, compare
 from sizekeeper.core.fit import fit_of
+from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.person import Person
+from sizekeeper.core.preference import EasePreference
 from sizekeeper.core.question import Question
 from sizekeeper.core.reading_edit import Figure, figure_of
+from sizekeeper.core.result import Fit
 from sizekeeper.core.verdict import chart_says
 from sizekeeper.errors import FitError
 from sizekeeper.ui.selection import Place
@@ -19,10 +23,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from sizekeeper.core.chart import Chart
-    from sizekeeper.core.pattern import Pattern
-    from sizekeeper.core.person import Person
-    from sizekeeper.core.preference import EasePreference
-    from sizekeeper.core.result import Fit, Mode
+    from sizekeeper.core.result import Mode
     from sizekeeper.ui.session import Session
 
 

@@ -22,6 +22,7 @@ class Notice(QWidget):
         super().__init__(parent)
         self._words = Lettering("", "plain", self)
         self._words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._buttons: list[QPushButton] = []
         self._layout = QHBoxLayout(self)
         self._space()

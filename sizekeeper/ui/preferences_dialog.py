@@ -34,7 +34,7 @@ class PreferencesDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Preferences")
         self._settings = settings
-        self._sample = Lettering("", "muted", self)
+        self.sample = Lettering("", "muted", self)
         self.unit = self._choices({"Centimetres": "cm", "Inches": "in"}, settings.unit, "Show lengths in")
         steps = {"to ⅛": "1/8", "to 1⁄16": "1/16"}
         self.inch_step = self._choices(steps, str(settings.inch_step), "Inches are shown")
@@ -77,7 +77,7 @@ class PreferencesDialog(QDialog):
         layout.setSpacing(theme.spacing(2))
         layout.addWidget(Lettering("Units and fractions", "part", self))
         layout.addLayout(form)
-        layout.addWidget(self._sample)
+        layout.addWidget(self.sample)
         layout.addWidget(
             Lettering("What you type stays as you typed it. Each person and each chart has a unit of its own.", "note")
         )
@@ -100,4 +100,4 @@ class PreferencesDialog(QDialog):
     def _show_sample(self) -> None:
         units: tuple[Literal["cm", "in"], ...] = ("cm", "in") if self._settings.unit == "cm" else ("in", "cm")
         first, other = (show(_SAMPLE, self._settings.notation_in(unit)) for unit in units)
-        self._sample.setText(f"A bust of 37 3/4 in is shown as {first}; where both are shown, {first} · {other}.")
+        self.sample.setText(f"A bust of 37 3/4 in is shown as {first}; where both are shown, {first} · {other}.")

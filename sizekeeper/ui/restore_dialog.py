@@ -49,8 +49,8 @@ class RestoreDialog(QDialog):
         self.go = QPushButton("Restore into a new file…", self)
         self.go.setEnabled(bool(self._backups))
         self.go.setDefault(True)
-        self._trouble = Lettering("", "warning", self)
-        self._trouble.hide()
+        self.trouble = Lettering("", "warning", self)
+        self.trouble.hide()
         self._arrange()
         self.go.clicked.connect(self._restore)
         self.list.itemActivated.connect(self._restore)
@@ -70,7 +70,7 @@ class RestoreDialog(QDialog):
         layout.addWidget(Lettering(f"Backups of {self._library.stem}", "part", self))
         layout.addWidget(Lettering(words, "plain", self))
         layout.addWidget(self.list, 1)
-        layout.addWidget(self._trouble)
+        layout.addWidget(self.trouble)
         layout.addWidget(buttons)
         self.resize(theme.spacing(64), theme.spacing(48))
 
@@ -83,8 +83,8 @@ class RestoreDialog(QDialog):
         try:
             restore(backup, into)
         except StoreError as error:
-            self._trouble.setText(str(error))
-            self._trouble.show()
+            self.trouble.setText(str(error))
+            self.trouble.show()
             return
         self.accept()
         self.restored.emit(into)

@@ -14,6 +14,7 @@ from sizekeeper.ui.lettering import Lettering
 
 if TYPE_CHECKING:
     from sizekeeper.core.result import Fit
+    from sizekeeper.core.wording import Wording
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +27,7 @@ class VerdictText:
     chart: str = ""
 
     @classmethod
-    def of(cls, fit: Fit, words: sentences.Wording) -> VerdictText:
+    def of(cls, fit: Fit, words: Wording) -> VerdictText:
         """What a fit says."""
         doubts = " ".join([*sentences.doubts(fit, words), sentences.room_for_error(fit, words)]).strip()
         return cls(
