@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.chart import Cell
@@ -11,13 +12,17 @@ from sizekeeper.errors import LengthError
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from fractions import Fraction
 
     from sizekeeper.core.length import Length, Unit
 
 _RANGE_MARK = re.compile(r"\s*(?:[-–—‒−]|(?<=[\s\d])(?:to|bis|à|tot|hasta|fino a)(?=[\s\d]))\s*", re.IGNORECASE)
 """What stands between the ends of a range, in the languages charts are printed in."""
 _NUMBER_ALONE = re.compile(r"[\d\s.,/⁄½¼¾⅛⅜⅝⅞⅓⅔-]+")
+_SIGNS = {
+    Fraction(1, 2): "½", Fraction(1, 4): "¼", Fraction(3, 4): "¾", Fraction(1, 8): "⅛", Fraction(3, 8): "⅜",
+    Fraction(5, 8): "⅝", Fraction(7, 8): "⅞",
+}  # fmt: skip
+"""The fractions that have a sign of their own."""
 _LONGEST = 80
 _FINEST = 64
 """The finest inch fraction written as a fraction; a rule is divided no finer (common practice, no source)."""
@@ -96,8 +101,8 @@ def write_figure(value: Fraction, unit: Unit, like: str = "") -> str:
     Args:
         value: the amount, in `unit`.
         unit: the unit it counts.
-        like: a figure beside it; where that has a decimal comma, so has this one; where that is written as a decimal,
-            inches are too.
+        like: a figure beside it; this one has a decimal comma or signs like ½ where that has, and inches as a decimal
+            where that is one.
     """
     whole, part = divmod(abs(value), 1)
     sign = "-" if value < 0 else ""
@@ -105,6 +110,8 @@ def write_figure(value: Fraction, unit: Unit, like: str = "") -> str:
     as_fraction = unit in ("in", "ft", "yd") and not decimal and _FINEST % part.denominator == 0
     if part == 0:
         return f"{sign}{whole}"
+    if as_fraction and part in _SIGNS and any(one in like for one in _SIGNS.values()):
+        return f"{sign}{whole or ''}{_SIGNS[part]}"
     if as_fraction or (value * 10**6).denominator != 1:
         return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
     text = f"{sign}{float(abs(value)):.6f}".rstrip("0")

@@ -8,7 +8,6 @@ from __future__ import annotations
 import itertools
 import statistics
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from sizekeeper.core.cells import parse_cell
@@ -20,13 +19,15 @@ if TYPE_CHECKING:
     from sizekeeper.core.measure import Dimension, Measures
 
 Code = Literal["unreadable", "turned", "slip", "falls", "uneven_step", "half_width", "range", "pair"]
-_Run = list[tuple[int, Fraction]]
+_Run = list[tuple[int, float]]
 
-UNEVEN = Fraction(1, 2)
+UNEVEN = 0.5
 """How far off the row's median step a step is uneven, as a share of it (the program's design)."""
+SAME = 1e-6
+"""Figures and steps this near each other are equal; cm."""
 SLIP_TIMES = 3
 """How many times the row's usual step an end figure must be off to be taken for a slip (coined)."""
-HALF_SPAN = (Fraction(2, 5), Fraction(3, 5))
+HALF_SPAN = (0.4, 0.6)
 """The share of the body's girth between which a finished girth is probably printed flat (coined)."""
 
 
@@ -84,7 +85,12 @@ def dimension(row: ChartRow, measures: Measures) -> Dimension | None:
 
 def _figures(row: ChartRow) -> _Run:
     """The middle of each given figure in cm as written, with its column."""
-    return [(i, (c.low.exact_cm + c.high.exact_cm) / 2) for i, c in enumerate(row.cells) if c.low and c.high]
+    found = []
+    for column, cell in enumerate(row.cells):
+        if cell.low is not None and cell.high is not None:
+            middle = cell.low.cm if cell.low == cell.high else (cell.low.cm + cell.high.cm) / 2
+            found.append((column, middle))
+    return found
 
 
 def _unreadable(chart: Chart, index: int, name: str) -> list[Doubt]:
@@ -109,7 +115,7 @@ def _ranges_in_finished(chart: Chart, index: int, name: str) -> list[Doubt]:
 def _turned(chart: Chart) -> bool:
     """Whether the figures of every row fall all along: the table runs from large to small."""
     runs = [[v for _, v in _figures(row)] for row in chart.rows]
-    falling = [all(a > b for a, b in itertools.pairwise(run)) for run in runs if len(run) > 1]
+    falling = [all(a > b + SAME for a, b in itertools.pairwise(run)) for run in runs if len(run) > 1]
     return len(falling) > 1 and all(falling) and max(len(run) for run in runs) > 2  # noqa: PLR2004 - two may be a slip
 
 
@@ -135,9 +141,9 @@ def _out_of_line(chart: Chart, index: int, name: str) -> list[Doubt]:
     if slip is not None:
         return [_slip_doubt(chart, index, name, run, slip)]
     steps = [(a, b, (after - before) / (b - a)) for (a, before), (b, after) in itertools.pairwise(run)]
-    usual = statistics.median(step for *_, step in steps) if steps else Fraction(0)
-    falls = [(a, b) for a, b, step in steps if step < 0]
-    uneven = [(a, b) for a, b, step in steps if abs(step - usual) > UNEVEN * abs(usual)]
+    usual = statistics.median(step for *_, step in steps) if steps else 0.0
+    falls = [(a, b) for a, b, step in steps if step < -SAME]
+    uneven = [(a, b) for a, b, step in steps if abs(step - usual) > UNEVEN * abs(usual) + SAME]
     if falls:
         return [_steps_doubt(chart, index, "falls", f"{name} falls", falls)]
     return [_steps_doubt(chart, index, "uneven_step", f"{name}: the step is uneven", uneven)] if uneven else []
@@ -154,7 +160,7 @@ def _slip(run: _Run) -> int | None:
     values = [v for _, v in run]
     if len(values) < 3:  # noqa: PLR2004 - with two figures nobody knows which is wrong
         return None
-    if all(a <= b for a, b in itertools.pairwise(values)):
+    if _in_order(values):
         return _end_slip(values)
     odd = [i for i in range(len(values)) if _in_order(values[:i] + values[i + 1 :])]
     if len(odd) == 2:  # noqa: PLR2004 - either of two neighbours could be it; the one further off is
@@ -162,20 +168,20 @@ def _slip(run: _Run) -> int | None:
     return odd[0] if len(odd) == 1 else None
 
 
-def _in_order(values: list[Fraction]) -> bool:
-    return all(a <= b for a, b in itertools.pairwise(values))
+def _in_order(values: list[float]) -> bool:
+    return all(a <= b + SAME for a, b in itertools.pairwise(values))
 
 
-def _end_slip(values: list[Fraction]) -> int | None:
+def _end_slip(values: list[float]) -> int | None:
     """The first or last figure, where its step is far larger than all others."""
     steps = [b - a for a, b in itertools.pairwise(values)]
     for end, step, others in ((0, steps[0], steps[1:]), (len(values) - 1, steps[-1], steps[:-1])):
-        if step > SLIP_TIMES * max(others) and max(others) > 0:
+        if step > SLIP_TIMES * max(others) + SAME and max(others) > SAME:
             return end
     return None
 
 
-def _expected(values: list[Fraction], at: int) -> Fraction:
+def _expected(values: list[float], at: int) -> float:
     """What a figure would be in step with the others: midway between its neighbours, or one step beyond the end."""
     if 0 < at < len(values) - 1:
         return (values[at - 1] + values[at + 1]) / 2
@@ -192,19 +198,19 @@ def _slip_doubt(chart: Chart, index: int, name: str, run: _Run, at: int) -> Doub
     return Doubt("slip", says, index, column, (Remedy(f"Put {meant}", "cell", meant),) if meant else ())
 
 
-def _meant(chart: Chart, text: str, values: list[Fraction], at: int) -> str:
+def _meant(chart: Chart, text: str, values: list[float], at: int) -> str:
     """The text with two neighbouring digits changed over, where that puts the figure in step; else empty."""
     tries = []
     for i in range(len(text) - 1):
         if text[i].isdecimal() and text[i + 1].isdecimal() and text[i] != text[i + 1]:
             swapped = text[:i] + text[i + 1] + text[i] + text[i + 2 :]
             cell = parse_cell(swapped, chart.unit)
-            if cell.low and _fits(values, at, cell.low.exact_cm):
-                tries.append((abs(cell.low.exact_cm - _expected(values, at)), swapped))
+            if cell.low and _fits(values, at, cell.low.cm):
+                tries.append((abs(cell.low.cm - _expected(values, at)), swapped))
     return min(tries, default=(0, ""))[1]
 
 
-def _fits(values: list[Fraction], at: int, value: Fraction) -> bool:
+def _fits(values: list[float], at: int, value: float) -> bool:
     """Whether a figure in a place lies between its neighbours, or at an end within the usual steps of the next."""
     mended = [*values[:at], value, *values[at + 1 :]]
     return _in_order(mended) and _end_slip(mended) is None
@@ -230,7 +236,7 @@ def _too_small(body: Chart, finished: Chart, measures: Measures) -> Iterator[str
         if other is None or row.doubt or dimension(row, measures) != "girth":
             continue
         pairs = _paired(finished, row, body, other)
-        small = [label for label, mine, theirs in pairs if mine < theirs]
+        small = [label for label, mine, theirs in pairs if mine < theirs - SAME]
         flat = pairs and all(HALF_SPAN[0] <= mine / theirs <= HALF_SPAN[1] for _, mine, theirs in pairs)
         if small and not flat:
             where = "in every size" if len(small) == len(pairs) > 1 else f"in {_listed(small)}"
@@ -238,7 +244,7 @@ def _too_small(body: Chart, finished: Chart, measures: Measures) -> Iterator[str
             yield f"Finished {name} is smaller than the body {where}; a woven would not close."
 
 
-def _paired(mine: Chart, row: ChartRow, theirs: Chart, other: ChartRow) -> list[tuple[str, Fraction, Fraction]]:
+def _paired(mine: Chart, row: ChartRow, theirs: Chart, other: ChartRow) -> list[tuple[str, float, float]]:
     """Size, this chart's figure and the other's at the same size, multiplied out; cm. Ranges count by their middle."""
     own, others = dict(_figures(row)), dict(_figures(other))
     pairs = []

@@ -37,6 +37,36 @@ def _rank(measure: Measure, wanted: str, kind: ChartKind) -> int | None:
     return None
 
 
+def suggest(measures: Measures, text: str, kind: ChartKind) -> dict[str, str]:
+    """Names to pick from for what is being typed, each measure once, with the measures' ids.
+
+    Names that are just that come first, then those that begin so, then those that have it inside; trade names before
+    English synonyms, which are written behind the trade name.
+    """
+    wanted = plain_name(text)
+    found: list[tuple[int, str, str]] = []
+    for measure in measures:
+        if measure.use in ("both", kind):
+            names = [(_nearness(measure.name, wanted), measure.name)]
+            for synonym in measure.synonyms.get("en", ()):
+                names.append((_nearness(synonym, wanted) + 1, f"{measure.name} ({synonym})"))
+            rank, shown = min(names, key=lambda name: name[0])
+            if rank < _FAR:
+                found.append((rank, shown, measure.id))
+    return {shown: measure for _, shown, measure in sorted(found, key=lambda f: f[0])}
+
+
+_FAR = 9
+
+
+def _nearness(name: str, wanted: str) -> int:
+    """How near a name is to what is typed: 0 the same, 2 begins so, 4 has it inside, 9 nothing of it."""
+    plain = plain_name(name)
+    if plain == wanted:
+        return 0
+    return 2 if plain.startswith(wanted) else 4 if wanted in plain else _FAR
+
+
 def own_measure(label: str) -> str:
     """The id of a measure of the user's own: a slug of its label."""
     return plain_name(label).replace(" ", "_")

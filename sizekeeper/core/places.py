@@ -20,7 +20,7 @@ _PARTS = {
     Fraction(1, 2): "halfway",
     Fraction(3, 4): "three quarters of the way",
 }
-_SHORT_PARTS = {Fraction(1, 4): "¼ of the way", Fraction(1, 2): "halfway", Fraction(3, 4): "¾ of the way"}
+_SHORT_PARTS = {Fraction(1, 4): "¼ way", Fraction(1, 2): "halfway", Fraction(3, 4): "¾ way"}
 
 
 def split(position: float, sizes: int) -> tuple[int, Fraction]:

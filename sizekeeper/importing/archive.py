@@ -70,6 +70,7 @@ def _searched(archive: zipfile.ZipFile, part: zipfile.ZipInfo, name: str, found:
     """How many cells a part holds; formulas, merged areas and declarations are noticed on the way."""
     rows = cells = merged = size = 0
     before = b""
+    sheet = part.filename.startswith("xl/worksheets/")
     with archive.open(part) as stream:
         while chunk := stream.read(_CHUNK):
             size += len(chunk)
@@ -80,7 +81,7 @@ def _searched(archive: zipfile.ZipFile, part: zipfile.ZipInfo, name: str, found:
                 raise ReadError(f"“{name}” holds XML declarations that no spreadsheet program writes, so it is not opened.")
             rows += chunk.count(b"<row")
             cells += chunk.count(b"<c ") + chunk.count(b"<c>")
-            found.formulas = found.formulas or b"<f" in window
+            found.formulas = found.formulas or (sheet and (b"<f>" in window or b"<f " in window))
             merged += _merged(window)
             if rows or cells:
                 check_size(name, rows=rows, cells=cells)

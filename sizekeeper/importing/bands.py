@@ -23,7 +23,9 @@ class Band:
 
 def is_figure(cell: GridCell | None) -> bool:
     """Whether a cell holds a figure, or a date that was one."""
-    return cell is not None and (figure(cell) is not None or recovered_date(cell) is not None)
+    if cell is None or cell.number is not None:
+        return cell is not None
+    return figure(cell) is not None or recovered_date(cell) is not None
 
 
 def figure(cell: GridCell) -> Figure | None:

@@ -25,7 +25,9 @@ _BOMS = (
 _TWO_NUMBERS = re.compile(r"\d\s+\d+$")
 _LEAST_SHARE = 0.5
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f]")
+_LISTING = re.compile(r"[^,\d]*[^\d,]\d[^,]*?\(\s*\d|[^,:]{2,40}:\s*\d|[^,]*\b[XSML\d]+\s*\([XSML\d]+,")
 _FEW = 0.3
+_LEAST_FIELDS = 3
 
 
 def decoded(data: bytes, name: str) -> str:
@@ -46,6 +48,8 @@ def _decoded(data: bytes) -> str | None:
             return _try(data, encoding)
     if b"\x00" in data[:4000]:
         even, odd = data[:4000:2].count(0), data[1:4000:2].count(0)
+        if max(even, odd) * 4 < len(data[:4000]):
+            return None
         return _try(data, "utf-16-be" if even > odd else "utf-16-le")
     text = _try(data, "utf-8")
     return text if text is not None else _try(data, "cp1252")
@@ -107,13 +111,21 @@ def _consistency(lines: list[str], delimiter: str) -> float:
     if not cut:
         return 0.0
     fields = [field for row in rows if len(row) > 1 for field in row]
-    if delimiter == "," and _cuts_decimals(lines, fields):
+    if delimiter == "," and (_cuts_decimals(lines, fields) or _is_listing(lines)):
+        return 0.0
+    if delimiter in ":^~" and max(cut) < _LEAST_FIELDS:
         return 0.0
     usual = max(cut, key=lambda n: counts[n] * n)
     share = sum(counts[n] for n in cut) / len(rows)
     steady = counts[usual] / sum(counts[n] for n in cut)
     weight = {"\t": 1.5, ";": 1.3, "|": 1.2, ",": 1.0}.get(delimiter, 0.4)
     return weight * share * (0.5 + steady / 2) if share >= _LEAST_SHARE or len(cut) == 1 or usual > 2 else 0.1 * share  # noqa: PLR2004
+
+
+def _is_listing(lines: list[str]) -> bool:
+    """Whether lines are lists in running text: `Bust: 82, 86, 90` or `Bust 82 (86, 90) cm`."""
+    told = [line for line in lines if "," in line]
+    return sum(bool(_LISTING.match(line)) for line in told) >= _LEAST_SHARE * len(told)
 
 
 def _cuts_decimals(lines: list[str], fields: list[str]) -> bool:

@@ -30,7 +30,8 @@ def doubts_of(table: DraftTable) -> Iterator[Flag]:
 
 def _direction(table: DraftTable) -> int:
     """1 where most rows rise with the sizes, -1 where most fall because the sizes are listed from the largest down."""
-    ends = [values[-1] - values[0] for row in table.rows if len(values := [v for v in row.cm if v is not None]) > 1]
+    given = [[cell.low for cell in row.cells if cell.low is not None] for row in table.rows]
+    ends = [figures[-1] - figures[0] for figures in given if len(figures) > 1]
     return -1 if sum(e < 0 for e in ends) > sum(e > 0 for e in ends) else 1
 
 
@@ -42,9 +43,8 @@ def _row_doubts(row: DraftRow, table: DraftTable, direction: int) -> Iterator[Fl
     steps = [(b - a) * direction / (j - i) for (i, _, a), (j, _, b) in pairwise(figures)]
     if len(steps) < _LEAST - 1:
         return
-    odd = _odd_one(steps)
     if any(step < -_EQUAL_CM for step in steps) and any(step > _EQUAL_CM for step in steps):
-        yield _flag("non_monotonic", figures[odd][1], row, table, "out of step with the sizes beside it")
+        yield _flag("non_monotonic", figures[_odd_one(steps)][1], row, table, "out of step with the sizes beside it")
     elif all(step <= _EQUAL_CM for step in steps) and any(step < -_EQUAL_CM for step in steps):
         yield _flag("non_monotonic", figures[1][1], row, table, "falls from size to size")
     yield from _uneven(steps, [cell for _, cell, _ in figures], row, table)

@@ -104,10 +104,9 @@ def figure_of(cell: GridCell) -> Figure | None:
     return figure_in(cell.text)
 
 
-@functools.lru_cache(8192)
 def _of_number(number: Fraction, text: str) -> Figure | None:
     written = figure_in(text)
-    if written and len(written.amounts) == 1 and abs(written.amounts[0].low) == abs(number):
+    if written and len(written.amounts) == 1 and written.amounts[0].low == number:
         return written
     unit = written.amounts[0].unit if written else None
     step = written.amounts[0].step if written else Fraction(1, 10)

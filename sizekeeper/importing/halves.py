@@ -59,6 +59,8 @@ def suspected(row: DraftRow, table: DraftTable, bodies: Sequence[DraftTable], *,
     """Whether a girth's row that is not marked looks like half of the girth."""
     if row.dimension != "girth" or row.written_as != "full":
         return False
+    if any(cm is not None and cm <= 0 for cm in row.cm):
+        return False
     ratio = _to_body(row, table, bodies)
     if ratio is not None:
         return table.kind == "finished" and ratio < HALF_OF_BODY

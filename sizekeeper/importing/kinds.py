@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sizekeeper import assets
-from sizekeeper.core.measure import TORSO_GIRTHS
+from sizekeeper.core.measure import TORSO_GIRTHS, Use
 from sizekeeper.importing.bands import figure
 from sizekeeper.importing.labels import resolved
 from sizekeeper.importing.raw import RawRow, RawTable
@@ -23,17 +23,23 @@ def split_by_kind(table: RawTable) -> list[RawTable]:
     for row in table.rows:
         if row.kind is None and stated:
             row.kind = _beside_stated(row, table, stated)
-            row.kind_inferred = True
+            row.kind_inferred = _use(row) == "both"
     kinds = list(dict.fromkeys(row.kind for row in table.rows))
     return [replace(table, kind=kind, rows=[row for row in table.rows if row.kind == kind]) for kind in kinds]
+
+
+def _use(row: RawRow) -> Use:
+    """Whose measure a row's is: only a body's, only a garment's, or either's."""
+    own = resolved(row.label.names, None, finished_words=False)
+    return assets.measures()[own].use if own else "both"
 
 
 def _beside_stated(row: RawRow, table: RawTable, stated: set[Kind | None]) -> Kind:
     """The kind of a row that says nothing, in a table where other rows do."""
     own = resolved(row.label.names, None, finished_words=False)
-    use = assets.measures()[own].use if own else "both"
-    if use != "both" and own:
-        return "body" if use == "body" else "finished"
+    use = _use(row)
+    if use != "both":
+        return use
     if len(stated) > 1:
         return "finished" if own is None else "body"
     (only,) = stated

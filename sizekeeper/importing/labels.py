@@ -17,7 +17,7 @@ from sizekeeper.importing.units import stated_units, unit_of, without_units
 _NUMBERING = re.compile(r"^\s*(?:\(?[A-Za-z0-9]{1,2}[).:]\s+|\d{1,2}\s+(?=[^\W\d_]{3})|[A-Z]\s[–—-]\s+|[*†‡•·#]+\s*)")
 _MARKS = re.compile(r"\s*[*†‡§¹²³⁴⁵:]+\s*$")
 _SENTENCE = 60
-_FEW_WORDS = 3
+_FEW_WORDS, _LONGEST = 3, 300
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +55,9 @@ class Label:
 
 @functools.lru_cache(8192)
 def label_of(text: str) -> Label:
-    """The label taken apart."""
+    """The label taken apart; a text longer than any label is prose."""
+    if len(text) > _LONGEST:
+        return Label(text[:_LONGEST], prose=True)
     shown = " ".join(text.split())
     units = stated_units(shown)
     unit_only = unit_of(shown) is not None or (bool(units) and not re.search(r"\w", without_units(shown)))

@@ -23,7 +23,7 @@ _LONG = 9
 _WORTH = {"exact": 1.0, "bare": 0.95, "parts": 0.9, "within": 0.7}
 _NOUNS = frozenset("depth length width height drop opening position distance from to tiefe lange hohe breite hoogte diepte "
                    "breedte profondeur largeur longueur hauteur largo ancho alto profundidad lunghezza larghezza altezza "
-                   "allowance ease button buttons zip zipper band elastic ribbon fabric".split())  # fmt: skip
+                   "allowance ease stand pocket flap strap tie belt dart pleat yoke placket facing frill stretch slit vent gusset button buttons zip zipper band elastic ribbon fabric".split())  # fmt: skip
 """Words that make another measure of the name beside them: a cuff depth is not a cuff."""
 
 

@@ -21,6 +21,13 @@ _VALUE = re.compile(
 )
 _SIZE = re.compile(r"(?<!\S)\S+(?:\s?[(\[][^)\]]{1,12}[)\]])?(?!\S)")
 _LEAST_LINES, _LEAST_FIGURES = 2, 2
+_PART = r"(?:\d+(?:[ -]\d/\d{1,2}|\.\d+|,\d(?!\d)|[½¼¾⅛⅜⅝⅞])?|(?:\d?X{1,4}|\d)?[SL]|M)"
+_JOINT = r"(?:\s*\)?\s*[,;|(:]\s*\(?\s*|\s+[-–/]\s+)"
+_LIST = re.compile(rf"(?<![\w.,]){_PART}(?:{_JOINT}{_PART}){{2,}}\)?(?![\w,])")
+_BETWEEN = re.compile(r"\s*[,;|()\[\]:]\s*|\s+[-–/]\s+")
+_TAIL_UNIT = re.compile(r"\s*(cm|mm|in(?:ch(?:es)?)?|[\"″”])(?!\w)")
+_LONGEST_HEAD = 200
+_WORDS_IN_NAME, _MOST_WAYS = 6, 50
 _WIDE = re.compile(r"\s{2,}|\t")
 
 
@@ -29,6 +36,7 @@ def split_lines(sheet: Sheet) -> Sheet:
     cells = _only_column(sheet)
     if cells is None:
         return sheet
+    cells = [_unlisted(cell) for cell in cells]
     values = [_values(cell.text) for cell in cells]
     if sum(len(v) >= _LEAST_FIGURES for v in values) < _LEAST_LINES:
         upright = _reflowed(cells)
@@ -36,6 +44,18 @@ def split_lines(sheet: Sheet) -> Sheet:
     rows = _split_all(cells, values)
     made = sheet_of(sheet.name, rows)
     return Sheet(made.name, made.rows, single_column=True)
+
+
+def _unlisted(cell: GridCell) -> GridCell:
+    """A line whose figures are set as a list, `Bust: 82 (86, 90, 94) cm` or `82 - 86 - 90`, with spaces between them."""
+    match = _LIST.search(cell.text)
+    if match is None:
+        return cell
+    unit = _TAIL_UNIT.match(cell.text, match.end())
+    parts = [part for part in _BETWEEN.split(match[0]) if part]
+    text = " ".join(part + (f" {unit[1]}" if unit else "") for part in parts)
+    lead = cell.text[: match.start()].rstrip(": ")
+    return GridCell(cell.at, f"{lead} {text} {cell.text[unit.end() if unit else match.end() :]}".strip())
 
 
 def _only_column(sheet: Sheet) -> list[GridCell] | None:
@@ -94,26 +114,32 @@ def _words(cell: GridCell, usual: int) -> list[GridCell | None]:
             GridCell(f"{cell.at}#0", lead) if lead else None,
             *(GridCell(f"{cell.at}#{i}", token) for i, token in enumerate(rest, 1)),
         ]
-    measures = _measures(cell.text[len(lead) :].strip() if lead else cell.text)
+    measures = _measures(cell.text[len(lead) :].strip() if lead else cell.text, usual)
     if len(measures) > 1 and len(measures) >= usual - 1:
         head = [GridCell(f"{cell.at}#1", lead)] if lead else []
         return [*head, *(GridCell(f"{cell.at}#{i}", text) for i, text in enumerate(measures, len(head) + 1))]
     return [cell]
 
 
-def _measures(text: str) -> list[str]:
+def _measures(text: str, usual: int) -> list[str]:
     """A line of names of measures, cut where each begins; none where it holds other words."""
     parts = [part for part in _WIDE.split(text) if part.strip()]
     if len(parts) > 1:
         return parts
-    words, found, start = text.split(), [], 0
-    while start < len(words):
-        end = next((e for e in range(len(words), start, -1) if names_of(" ".join(words[start:e])).sure >= 0.95), None)  # noqa: PLR2004
-        if end is None:
-            return []
-        found.append(" ".join(words[start:end]))
-        start = end
-    return found
+    ways = _ways(text.split()) if len(text) <= _LONGEST_HEAD else []
+    return min(ways, key=lambda way: (abs(len(way) - usual), len(way)), default=[])
+
+
+def _ways(words: Sequence[str]) -> list[list[str]]:
+    """Every way to cut words into names of measures."""
+    if not words:
+        return [[]]
+    found: list[list[str]] = []
+    for end in range(min(len(words), _WORDS_IN_NAME), 0, -1):
+        name = " ".join(words[:end])
+        if len(found) < _MOST_WAYS and names_of(name).sure >= 0.95:  # noqa: PLR2004 - exact but for filling words
+            found += [[name, *rest] for rest in _ways(words[end:])]
+    return found[:_MOST_WAYS]
 
 
 def _reflowed(cells: Sequence[GridCell]) -> Sheet | None:

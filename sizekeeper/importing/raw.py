@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from sizekeeper.core.chart import WrittenAs
 from sizekeeper.importing.grid import GridCell, address, place
 from sizekeeper.importing.labels import Label
 from sizekeeper.importing.vocabulary import Kind
@@ -34,7 +35,7 @@ class RawFigure:
 class RawRow:
     """A measure's row: the label and all that label, section and column say, and the cells by size, in order of print.
 
-    `also` are the measure's names in further label columns. `blanks` are the addresses of the empty places.
+    `bound` tells that it is the low or high end of a range whose other end has a row of its own. `also` are the measure's names in further label columns. `blanks` are the addresses of the empty places.
     """
 
     label: Label
@@ -47,13 +48,15 @@ class RawRow:
     view: str | None = None
     variant: str | None = None
     cells: dict[int, list[RawFigure]] = field(default_factory=dict)
+    written: WrittenAs = "full"
+    bound: Literal["", "low", "high"] = ""
     also: tuple[str, ...] = ()
     blanks: dict[int, str] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
 class RawTable:
-    """Sizes and rows that share one header. `places` are the cells of the header's own words, by role."""
+    """Sizes and rows that share one header. `unheaded`: the first row's figures stand for the labels."""
 
     sheet: str
     orientation: Orientation
@@ -65,6 +68,7 @@ class RawTable:
     units: tuple[str, ...] = ()
     titled: bool = False
     wrapped: bool = False
+    unheaded: bool = False
     missing_rows: list[tuple[str, str]] = field(default_factory=list)
 
 

@@ -42,7 +42,7 @@ def read_bytes(
     Raises:
         ReadError: the content cannot be read or holds no chart; the sentence names it.
     """
-    drafts = [recognise(name, sheets, corrections) for sheets in readings(data, name, progress)]
+    drafts = [recognise(name, sheets, corrections, progress) for sheets in readings(data, name, progress)]
     return _with_tables(max(drafts, key=_figures))
 
 

@@ -14,6 +14,7 @@ from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
 from sizekeeper.importing.halves import all_flat, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
 from sizekeeper.importing.kinds import infer_kinds, split_by_kind
+from sizekeeper.importing.limits import Progress, no_progress
 from sizekeeper.importing.long_list import long_lists
 from sizekeeper.importing.plain_text import split_lines
 from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
@@ -21,12 +22,20 @@ from sizekeeper.importing.settle import Settling
 from sizekeeper.importing.tables import tables_across
 from sizekeeper.importing.units import stated_units
 
-_ENOUGH = 0.6
+_ENOUGH, _ALL = 0.6, 0.85
 
 
-def recognise(source: str, sheets: Sequence[Sheet], corrections: Corrections = NO_CORRECTIONS) -> Draft:
+def recognise(
+    source: str,
+    sheets: Sequence[Sheet],
+    corrections: Corrections = NO_CORRECTIONS,
+    progress: Progress = no_progress,
+) -> Draft:
     """The draft that a file's sheets make; its tables are empty where nothing like a chart was found."""
-    found = [find(_corrected(sheet, corrections), corrections) for sheet in sheets]
+    found = []
+    for i, sheet in enumerate(sheets):
+        progress(i, len(sheets))
+        found.append(find(_corrected(sheet, corrections), corrections))
     used = [f for f in found if f.tables]
     tables: list[DraftTable] = []
     flags: list[Flag] = []
@@ -80,7 +89,7 @@ def find(sheet: Sheet, corrections: Corrections = NO_CORRECTIONS) -> Found:
 def _best(sheet: Sheet) -> Found:
     """The reading of the whole sheet, or of its parts where they lie in different ways."""
     whole = _oriented(sheet, None)
-    total = sum(is_figure(cell) for cell in sheet.cells())
+    total = sum(map(is_figure, sheet.cells()))
     if not total or _score(whole) >= _ENOUGH * total:
         return whole
     parts = [_oriented(_rows_only(sheet, top, bottom), None) for top, bottom in zones(sheet)]
@@ -93,13 +102,18 @@ def _rows_only(sheet: Sheet, top: int, bottom: int) -> Sheet:
 
 
 def _oriented(sheet: Sheet, way: Orientation | None) -> Found:
+    """The reading that explains most; the ways that are looked at last are left out where an earlier one explains all."""
     readings = []
-    if way in (None, "long"):
-        readings.append(long_lists(sheet))
-    if way in (None, "measures_in_rows"):
-        readings.append(tables_across(sheet, "measures_in_rows"))
-    if way in (None, "sizes_in_rows"):
-        readings.append(tables_across(sheet.transposed(), "sizes_in_rows"))
+    total = sum(map(is_figure, sheet.cells()))
+    for orientation, found in (
+        ("long", lambda: long_lists(sheet)),
+        ("measures_in_rows", lambda: tables_across(sheet, "measures_in_rows")),
+        ("sizes_in_rows", lambda: tables_across(sheet.transposed(), "sizes_in_rows")),
+    ):
+        if way in (None, orientation):
+            readings.append(found())
+            if _score(readings[-1]) >= _ALL * total > 0:
+                break
     return max(readings, key=_score)
 
 
@@ -128,11 +142,16 @@ def _words_around(sheet: Sheet, found: Found) -> None:
     if not rows:
         return
     first, last = min(rows), max(rows)
-    for cell in dict.fromkeys(sheet.cells()):
-        if cell.at in found.roles or not is_text(cell):
+    beside = {place(at)[0] for at, role in found.roles.items() if role in ("size", "measure")}
+    seen: set[str] = set()
+    for cell in sheet.cells():
+        if cell.at in found.roles or cell.at in seen or not is_text(cell):
             continue
+        seen.add(cell.at)
         row = place(cell.at)[0]
-        if row > last:
+        if row in beside:
+            found.roles[cell.at] = "remark"
+        elif row > last:
             found.notes.append(cell)
             found.roles[cell.at] = "note"
         elif row < first:
@@ -218,6 +237,8 @@ def _sheet_flags(found: Found, tables: Sequence[DraftTable], raws: Sequence[RawT
 
 def _interleaved(raws: Sequence[RawTable]) -> bool:
     """Whether body and finished figures alternate within one printed table, as with a column for the kind."""
+    if all(raw.orientation == "long" for raw in raws):
+        return True
     boxes = [_box(raw) for raw in raws]
     return any(
         first[0] <= second[2] and second[0] <= first[2] and first[1] <= second[3] and second[1] <= first[3]

@@ -89,11 +89,16 @@ class Settling:
 
     def _twins(self, first: RowReading, second: RowReading) -> bool:
         a, b = first.row, second.row
+        if {a.bound, b.bound} == {"low", "high"} and first.measure == second.measure and first.unit == second.unit:
+            return (a.view, a.variant) == (b.view, b.variant)
         same = a.at == b.at or a.label.text == b.label.text or (first.measure is not None and first.measure == second.measure)
         return same and (a.view, a.variant) == (b.view, b.variant) and first.unit != second.unit and len(second.readings) > 0
 
     def _row(self, pair: list[RowReading], kind: ChartKind) -> DraftRow | None:
         first, row = pair[0], pair[0].row
+        if row.bound and len(pair) > 1 and pair[1].row.bound:
+            self._spanned(pair[0], pair[1])
+            pair = pair[:1]
         readings = {i: [x for part in pair for x in part.readings.get(i, [])] for i in range(len(self.raw.sizes))}
         if not any(readings.values()):
             printed = any(cells for cells in row.cells.values())
@@ -120,6 +125,15 @@ class Settling:
             sure=row.label.names.sure,
         )
 
+    def _spanned(self, first: RowReading, second: RowReading) -> None:
+        """Put the ends of ranges that are printed in two rows or columns together."""
+        for i, readings in first.readings.items():
+            for ours, theirs in zip(readings, second.readings.get(i, []), strict=False):
+                a, b = ours.amounts[0], theirs.amounts[0]
+                ours.cell = replace(ours.cell, text=f"{ours.cell.text}–{theirs.cell.text}")
+                ours.amounts = [replace(a, low=min(a.low, b.low), high=max(a.high, b.high))]
+                self._once("range_values", ours.cell.at, "the ends of ranges have columns of their own; the middle is taken")
+
     def _dimension(self, row: RowReading) -> Dimension:
         measures = assets.measures()
         if row.measure in measures:
@@ -129,8 +143,8 @@ class Settling:
 
     def _written_as(self, row: RawRow, dimension: Dimension) -> WrittenAs:
         written: WrittenAs = row.label.written_as if dimension == "girth" else "full"
-        if dimension == "girth" and written == "full" and self.flat and row.kind != "body":
-            written = "half"
+        if dimension == "girth" and written == "full" and row.kind != "body":
+            written = "half" if self.flat else row.written
         written = self.corrections.written_as.get((self.raw.sheet, row.at), written)
         if written == "half":
             self._flag("half_width_doubled", row.at, f"{row.label.text}: printed as half of the girth")
@@ -228,6 +242,8 @@ class Settling:
         aliased = next((s for s in self.raw.sizes if s.aliases), None)
         if aliased is not None:
             self._flag("size_aliases", aliased.at, f"size {aliased.label} is also called {', '.join(aliased.aliases)}")
+        if self.raw.unheaded:
+            self._flag("sizes_inferred", self.raw.sizes[0].at, "no sizes are headed; the first row's figures stand for them")
         for label, at in self.raw.missing_rows:
             self._flag("missing_row", at, f"{label}: no figures are given")
 

@@ -53,6 +53,8 @@ def likeness(text: str) -> float:
     """How much a text looks like a size label: 1 for the trade's own labels, 0 for what cannot be one."""
     shown = plain(text).strip("* ")
     bare = SIZE.sub("", shown).strip(" .:-") if SIZE.search(shown) else shown
+    if _WORDS.fullmatch(shown):
+        return 1.0
     if not bare or len(bare) > 24:  # noqa: PLR2004 - longer texts are sentences (coined)
         return 0.0
     if re.fullmatch(r"\d+", bare):

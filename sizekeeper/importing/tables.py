@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from sizekeeper.core.chart import WrittenAs
 from sizekeeper.importing.bands import Band, bands, distinct, is_blank, is_figure, is_text, label, zones
 from sizekeeper.importing.grid import GridCell, Sheet
 from sizekeeper.importing.headers import (
@@ -19,10 +20,11 @@ from sizekeeper.importing.headers import (
 )
 from sizekeeper.importing.labels import Label
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
+from sizekeeper.importing.sizes import likeness, shown_label
 from sizekeeper.importing.units import unit_of
-from sizekeeper.importing.vocabulary import STATED_FOR_ALL, Kind
+from sizekeeper.importing.vocabulary import SIZE, STATED_FOR_ALL, Kind, bound_in
 
-_SURE = 0.8
+_SURE, _UNHEADED = 0.8, 0.3
 
 
 @dataclass(slots=True)
@@ -33,6 +35,7 @@ class _Context:
     units: tuple[str, ...] = ()
     view: str | None = None
     variant: str | None = None
+    written: WrittenAs = "full"
     title: str = ""
     title_at: str = ""
     titled: bool = False
@@ -67,12 +70,17 @@ class BandReader:
         self.measure: tuple[Label, str] | None = None
         self.waiting: tuple[Label, str] | None = None
         self.carried: dict[int, GridCell] = {}
+        self.sections: list[str] = []
+        self.rows = range(0)
+        self.below = -1
 
     def read(self, rows: range, inherited: Header | None) -> Header | None:
         """Read the rows; `inherited` is the header of the table above, for a table that goes on under it."""
         self.inherited = inherited
+        self.rows = rows
         for r in rows:
-            self._row(r, rows)
+            if r != self.below:
+                self._row(r, rows)
         self._settle_waiting()
         return self.header or inherited
 
@@ -126,14 +134,27 @@ class BandReader:
     def _heading(self, cells: Sequence[GridCell]) -> None:
         for cell in cells:
             word = label(cell)
-            if word.prose:
+            if self._heads_one_size(word):
+                self._one_size(cell)
+            elif word.prose:
                 self._stated(word)
-            elif word.is_measure and word.names.sure >= _SURE and not word.size_word and self._known():
+            elif word.is_measure and word.names.sure > _SURE and not word.size_word and self._known():
                 self._settle_waiting()
                 self.waiting = self.measure = (word, cell.at)
                 self.found.roles[cell.at] = "measure"
             else:
                 self._say(word, cell)
+
+    def _heads_one_size(self, word: Label) -> bool:
+        """Whether a heading such as `Size 10` names the only column of figures below it."""
+        named = SIZE.search(word.text) is not None and not word.size_word and not word.is_measure
+        return named and self.band.first == self.band.right and likeness(word.text) >= _SURE
+
+    def _one_size(self, cell: GridCell) -> None:
+        column = Column(shown_label(cell.text), cell.at)
+        self.header = Header({self.band.first: column}, sure=1.0)
+        self.table = self.measure = None
+        self.found.roles[cell.at] = "size"
 
     def _stated(self, word: Label) -> None:
         if STATED_FOR_ALL.search(word.text) and word.units:
@@ -142,12 +163,15 @@ class BandReader:
     def _say(self, word: Label, cell: GridCell) -> None:
         """Let a heading start a new context, or add to the one that the heading above it began."""
         self._settle_waiting()
+        if self.header and self.header.used:
+            self.sections.append(cell.at)
         if self.header and self.header.used and not self.context.title:
             self.context = _Context(kind=None, units=self.context.units)
         context = self.context
         tells = bool(word.kind or word.units or word.view or word.variant or word.cup)
         context.kind = word.kind or context.kind
         context.units = word.units or context.units
+        context.written = word.written_as if word.kind or word.written_as != "full" else context.written
         context.view = word.view or (None if word.kind else context.view)
         context.variant = word.cup or word.variant or (None if word.kind else context.variant)
         if tells or not context.titled:
@@ -168,7 +192,9 @@ class BandReader:
 
     def _attributes(self, line: _Line, shown: list[tuple[int, GridCell]]) -> None:
         row = (list(line.words().values()), shown)
-        for _, cell in shown:
+        for word in row[0]:
+            self._about_table(word)
+        for cell in [*line.labels.values(), *(c for _, c in shown)]:
             self.found.roles[cell.at] = "heading"
         if self.header is not None and not self.header.used:
             with_attributes(self.header, *row)
@@ -177,6 +203,8 @@ class BandReader:
         self.fresh = True
 
     def _may_start(self) -> bool:
+        if self.waiting is not None:  # a measure's name stands above, so figures follow
+            return False
         return self.fresh or self.header is None or not self.header.used
 
     def _known(self) -> bool:
@@ -209,17 +237,22 @@ class BandReader:
     def _corner(self, line: _Line) -> None:
         """The words at the corner say what the whole table is counted in and is."""
         fresh = not self.context.title
-        if fresh:
+        if fresh and not self.context.titled:
             self.context = _Context(units=self.context.units)
         for cell in line.labels.values():
             word = label(cell)
-            self.context.kind = word.kind or self.context.kind
-            self.context.units = word.units or self.context.units
-            self.context.view = word.view or self.context.view
-            self.context.variant = word.variant or self.context.variant
-            self.context.titled = self.context.titled or word.kind is not None
+            self._about_table(word)
             if word.kind and fresh:
                 self.context.title, self.context.title_at = word.text, cell.at
+
+    def _about_table(self, word: Label) -> None:
+        self.context.kind = word.kind or self.context.kind
+        self.context.units = word.units or self.context.units
+        self.context.view = word.view or self.context.view
+        if word.written_as != "full":
+            self.context.written = word.written_as
+        self.context.variant = word.cup or word.variant or self.context.variant
+        self.context.titled = self.context.titled or word.kind is not None
 
     def _figures(self, line: _Line) -> None:
         header = self._header_for(line)
@@ -232,6 +265,8 @@ class BandReader:
         self.measure, self.fresh = named, False
         self.waiting = None
         header.used = True
+        self.found.roles |= {place: "heading" for place in self.sections if place not in self.found.roles}
+        self.sections = []
         self._add(line, header, words, *named)
         self.context.title = ""
         return None
@@ -240,9 +275,21 @@ class BandReader:
         if self.header is None:
             self.header = self.inherited
         if self.header is None:
+            self._sizes_below()
+        if self.header is None:
             self.header = header_of({}, [(p, c) for p, c in line.data if not is_blank(c)], range(self.band.first, self.band.right + 1))
-            self.header.sure = 0.3
+            self.header.sure = _UNHEADED
         return self.header
+
+    def _sizes_below(self) -> None:
+        """Sizes may be headed below the figures, or in the last column of a list that lies the other way."""
+        for r in self.rows:
+            line = self._line(r)
+            shown = [(p, c) for p, c in line.data if not is_blank(c)]
+            if any(w.size_word for w in line.words().values()) and is_size_row([*line.words().values()], shown, fresh=True, known=False):
+                self.below = r
+                self._sizes(line, shown, r, self.rows)
+                return
 
     def _carried(self, line: _Line) -> dict[int, Label]:
         """The words of the line, and of a group's name that stands only beside the first line of its group."""
@@ -261,7 +308,7 @@ class BandReader:
         """A name we do not know is the chart's own measure, unless it only qualifies the measure above."""
         headed = self.header.corner if self.header else {}
         for place, word in words.items():
-            if place in line.labels and not word.says_only_how and not attribute(headed.get(place), line.labels[place]):
+            if bound_in(word.text) == "" and place in line.labels and not word.says_only_how and not attribute(headed.get(place), line.labels[place]):
                 return word, line.labels[place].at
         return None
 
@@ -301,7 +348,11 @@ class BandReader:
             if cell is None or (word.prose and cell.at != at):
                 continue
             said |= attribute(header.corner.get(place), cell)
+            if not word.is_measure and word.written_as != "full":
+                said["written"] = word.written_as
             self.found.roles.setdefault(cell.at, "heading")
+            if cell.at != at and bound_in(cell.text):
+                said["bound"] = cell.text
         for cell in line.tail:
             word = label(cell)
             if word.unit_only:
@@ -320,6 +371,8 @@ class BandReader:
             context_units=context.units,
             view=said.get("view") or column.view or context.view,
             variant=said.get("variant") or column.variant or context.variant,
+            written="half" if said.get("written") == "half" else "quarter" if "written" in said else context.written,
+            bound=bound_in(said.get("bound", name.text)),
         )
 
     def _table(self, header: Header) -> RawTable:
@@ -334,6 +387,7 @@ class BandReader:
                 kind=context.kind,
                 units=context.units,
                 titled=context.titled,
+                unheaded=header.sure == _UNHEADED,
             )
             if context.title_at:
                 self.found.roles[context.title_at] = "title"

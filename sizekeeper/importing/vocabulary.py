@@ -129,3 +129,19 @@ def only(pattern: re.Pattern[str], text: str) -> bool:
     if not pattern.search(text):
         return False
     return not re.search(r"\w", NEITHER.sub("", pattern.sub("", text)))
+
+
+_LOW = _words(r"min(?:imum|i)?\.?|from|low(?:er|est)?|von|de|da|van|desde|dès|smallest")
+_HIGH = _words(r"max(?:imum|i)?\.?|to|high(?:er|est)?|upper|bis|à|a|tot|hasta|jusqu'à|fino a|largest")
+
+
+def bound_in(text: str) -> Literal["", "low", "high"]:
+    """Which end of a range a label stands for: `Bust min` the low one, `to` the high one; nothing for others.
+
+    Small words count only where they stand alone or at the end: `to fit bust` is no end of a range.
+    """
+    last = text.strip(" ():.,-").split()[-1:] or [""]
+    word = last[0].strip("().,:")
+    if _LOW.fullmatch(word):
+        return "low"
+    return "high" if _HIGH.fullmatch(word) else ""

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from sizekeeper.core.notation import CENTIMETRES, show
 from sizekeeper.importing.draft import Draft, DraftRow, DraftTable
 
 _KINDS = {"body": "Body measurements", "finished": "Finished measurements"}
@@ -15,13 +12,14 @@ _QUESTIONS: dict[str, str] = {
     "half_width_suspected": "Half or full?",
     "label_looks_like_date": "Is the label right?",
     "dual_unit_disagrees": "Which is right?",
+    "sizes_inferred": "What are the sizes?",
     "measure_inferred": "Is it this measure?",
 }
 """The flags that ask something, each with its question."""
 
 
 def as_text(draft: Draft) -> str:
-    """The tables with all figures in cm, then what to know and what to answer, each with its cell."""
+    """The tables with all figures as printed, then what to know and what to answer, each with its cell."""
     parts = [_table(table) for table in draft.tables]
     asked = [_line(f.code, f.at, f.note) for f in draft.flags if f.code in _QUESTIONS]
     told = [_line(f.code, f.at, f.note) for f in draft.flags if f.code not in _QUESTIONS]
@@ -40,7 +38,7 @@ def _line(code: str, at: str, note: str) -> str:
 
 def _table(table: DraftTable) -> str:
     """One table, set in columns."""
-    head = f"{_KINDS[table.kind]}, printed {_UNITS[table.unit]} ({table.sheet})"
+    head = f"{_KINDS[table.kind]} {_UNITS[table.unit]} ({table.sheet})"
     rows = [["", *table.labels], *(_row(row) for row in table.rows)]
     widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]))]
     lines = ["  ".join([row[0].ljust(widths[0]), *(t.rjust(w) for t, w in zip(row[1:], widths[1:], strict=True))]) for row in rows]
@@ -50,15 +48,5 @@ def _table(table: DraftTable) -> str:
 def _row(row: DraftRow) -> list[str]:
     extra = [f"view {row.view}" if row.view else "", row.variant or ""]
     name = ", ".join([row.label, *(part for part in extra if part and part.casefold() not in row.label.casefold())])
-    return [name, *(_figure(low, high) for low, high in zip(row.cm_low, row.cm_high, strict=True))]
-
-
-def _figure(low: float | None, high: float | None) -> str:
-    if low is None or high is None:
-        return "–"
-    first = show(_exact(low), CENTIMETRES, unit=False)
-    return first if low == high else f"{first}–{show(_exact(high), CENTIMETRES, unit=False)}"
-
-
-def _exact(cm: float) -> Fraction:
-    return Fraction(cm).limit_denominator(10_000)
+    times = {"full": "", "half": " (half of the girth)", "quarter": " (a quarter of the girth)"}[row.written_as]
+    return [name + times, *(cell.text or "–" for cell in row.cells)]

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.learned import Learned
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.store.trouble import EntryError
@@ -22,13 +23,13 @@ from sizekeeper.store.trouble import EntryError
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-Value = Person | Pattern | Chart
+Value = Person | Pattern | Chart | Learned
 """What an entry of the library can be."""
 
-KINDS: dict[str, type[Value]] = {"person": Person, "pattern": Pattern, "chart": Chart}
+KINDS: dict[str, type[Value]] = {"person": Person, "pattern": Pattern, "chart": Chart, "learned": Learned}
 """The kinds of entries by the name they have in the file."""
 
-SHAPES: dict[str, int] = {"person": 1, "pattern": 1, "chart": 1}
+SHAPES: dict[str, int] = {"person": 1, "pattern": 1, "chart": 1, "learned": 1}
 """The shape number in which each kind is written now."""
 
 UPGRADES: dict[tuple[str, int], Callable[[dict[str, Any]], dict[str, Any]]] = {}
@@ -52,6 +53,8 @@ def kind_of(value: Value) -> str:
 
 def called(value: Value) -> str:
     """What a sentence calls a value: a person's name, a pattern's title, a chart's kind."""
+    if isinstance(value, Learned):
+        return "the names learned from charts"
     if isinstance(value, Person):
         return f"“{value.name}”" if value.name else "a person without a name"
     if isinstance(value, Pattern):

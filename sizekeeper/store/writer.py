@@ -98,6 +98,17 @@ class Writer:
             self._again = True
             self._changed.notify_all()
 
+    def give_up(self) -> list[Edit]:
+        """Let go of the refused edits, so that they are neither tried again nor put into a copy.
+
+        Returns:
+            the edits, as `refused` told them.
+        """
+        with self._changed:
+            given_up = self.refused
+            self._aside, self._waiting = [], []
+        return given_up
+
     def flush(self, timeout: float | None = None) -> bool:
         """Wait until all edits have been tried: whether every one of them is in the file now.
 

@@ -9,10 +9,9 @@ from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
-from sizekeeper import assets
 from sizekeeper.ui import theme
 from sizekeeper.ui.desk import Desk
-from sizekeeper.ui.mishap import Mishap, log_file, start_log, stop_log
+from sizekeeper.ui.mishap import Log, Mishap, log_file
 from sizekeeper.ui.settings import Settings
 
 if TYPE_CHECKING:
@@ -42,21 +41,24 @@ def run(library: Path | None, *, demo: bool = False) -> int:
         The exit code: 0 when the window was closed, 1 when no library could be opened.
     """
     app = application()
-    log = start_log(log_file())
     desk = Desk(Settings(QSettings()))
-    mishap = Mishap(log_file(), desk.flush)
+    log = Log(log_file())
+    mishap = Mishap(log, desk.flush)
     mishap.install()
     try:
         opened = desk.open_demo() if demo else desk.open(library) if library is not None else desk.open_own()
         QTimer.singleShot(0, app, _put_on_icon)
+        QTimer.singleShot(0, app, log.start)
         app.exec()
         opened = opened or desk.opened_once
         desk.close()
     finally:
         mishap.uninstall()
-        stop_log(log)
+        log.stop()
     return 0 if opened else 1
 
 
 def _put_on_icon() -> None:
+    from sizekeeper import assets  # noqa: PLC0415 - after the start, which it would slow down
+
     QApplication.setWindowIcon(QIcon(str(assets.resource("icons", "sizekeeper.png"))))

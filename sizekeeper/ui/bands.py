@@ -102,7 +102,7 @@ def _dots(painter: QPainter) -> None:
     """Loose: single dots, far apart."""
     painter.setBrush(painter.pen().color())
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.drawEllipse(QPointF(TILE / 2, TILE / 2), 1.2, 1.2)
+    painter.drawEllipse(QPointF(TILE / 2, TILE / 2), 1.0, 1.0)
 
 
 _FILLS: dict[Band, Callable[[QPainter], None]] = {

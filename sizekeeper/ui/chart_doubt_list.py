@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.ui import theme
@@ -16,10 +16,21 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.chart_doubts import Doubt, Remedy
 
-MOST_WIDE = 54
-"""Steps of spacing after which a sentence goes on in a second line."""
 FIRST = 5
 """How many sentences stand there before the rest is asked for."""
+
+
+class Sentence(Lettering):
+    """A sentence that stands on one line where there is room, and goes on in a second one where there is not."""
+
+    def sizeHint(self) -> QSize:
+        """The whole sentence on one line."""
+        metrics = self.fontMetrics()
+        return QSize(metrics.horizontalAdvance(self.text()) + 2, metrics.height())
+
+    def minimumSizeHint(self) -> QSize:
+        """A few words."""
+        return QSize(min(theme.spacing(24), self.sizeHint().width()), self.fontMetrics().height())
 
 
 class DoubtLine(QWidget):
@@ -39,10 +50,7 @@ class DoubtLine(QWidget):
         self._row = layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.spacing(1))
-        text = Lettering(doubt.says, "plain")
-        wide = text.fontMetrics().horizontalAdvance(doubt.says) + theme.spacing(1)
-        text.setMinimumWidth(min(wide, theme.spacing(MOST_WIDE)))
-        layout.addWidget(text)
+        layout.addWidget(Sentence(doubt.says))
         self.buttons: list[QPushButton] = []
         if doubt.row is not None:
             self._add("Show", f"Show the cell: {doubt.says}").clicked.connect(self._on_show)

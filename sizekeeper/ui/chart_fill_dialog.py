@@ -43,12 +43,13 @@ class FillDialog(QDialog):
         layout.addWidget(self.field)
         self.problem = Lettering("", "warning")
         layout.addWidget(self.problem)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons = QDialogButtonBox()
         fill = buttons.addButton("Fill", QDialogButtonBox.ButtonRole.AcceptRole)
-        fill.setDefault(True)
+        buttons.addButton("Cancel", QDialogButtonBox.ButtonRole.RejectRole).setAutoDefault(False)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         layout.addWidget(buttons)
+        fill.setDefault(True)
         self.setMinimumWidth(theme.spacing(48))
 
     @classmethod

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
+from PySide6.QtCore import QItemSelection, QModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView, QWidget
 
@@ -12,12 +12,13 @@ from sizekeeper.core.chart_edit import cleared
 from sizekeeper.core.chart_paste import block_to_text
 from sizekeeper.ui import theme
 from sizekeeper.ui.chart_delegate import ChartDelegate
-from sizekeeper.ui.chart_header import MeasureField, MeasureHeader
+from sizekeeper.ui.chart_header import MeasureHeader
 from sizekeeper.ui.chart_model import SIZE_ROW, ChartModel
 
 if TYPE_CHECKING:
     from PySide6.QtCore import QEvent
 
+    from sizekeeper.core.chart import Chart
     from sizekeeper.ui.chart_model import Index
 
 MOST_ROWS = 18
@@ -34,7 +35,7 @@ class ChartGrid(QTableView):
         said(str, str): a sentence for the line below the grid, and its voice.
         measure_named(int, str, str): a row was given a measure: row of the chart (its length for a new one), id, label.
         paste_wanted(): the clipboard should be laid in from the current cell on.
-        cell_changed(): another cell is current.
+        cell_changed(): another cell is current, or others are chosen.
         menu_wanted(object): the menu of the current cell is wanted at a `QPoint` on the screen.
     """
 
@@ -48,8 +49,6 @@ class ChartGrid(QTableView):
         super().__init__(parent)
         self._model = model
         self._start = 0
-        self._field: MeasureField | None = None
-        self._field_row = 0
         self.setModel(model)
         self._delegate = ChartDelegate(model, self)
         self.setItemDelegate(self._delegate)
@@ -59,7 +58,8 @@ class ChartGrid(QTableView):
         self._delegate.moved.connect(self._on_moved)
         self._delegate.refused.connect(self._on_refused)
         self._delegate.closeEditor.connect(self._on_closed)
-        self._header.naming_wanted.connect(self.name_measure)
+        self._header.named.connect(self.measure_named)
+        self._header.left.connect(self._on_left)
         model.columnsInserted.connect(self._on_shape)
         model.columnsRemoved.connect(self._on_shape)
         model.rowsInserted.connect(self._on_shape)
@@ -158,49 +158,19 @@ class ChartGrid(QTableView):
 
     def name_measure(self, section: int, text: str = "") -> None:
         """Open the field in which the measure of a row is picked or named."""
-        if section == SIZE_ROW or not self._model.editable:
-            return
-        self._close_field()
-        field = MeasureField(self._model.measures, self._model.chart.kind, self._header.viewport())
-        self._field, self._field_row = field, section - 1
-        more = self._model.is_more(section)
-        field.setText(text if more else self._model.row_name(section - 1))
-        field.setGeometry(self._header.section_rect(section))
-        field.named.connect(self._on_named)
-        field.left.connect(self._on_left)
-        field.show()
-        field.setFocus()
-        if not text:
-            field.selectAll()
-        else:
-            field.completer().setCompletionPrefix(text)
-            field.completer().complete()
+        self._header.name_measure(section, text)
 
-    def field_refused(self, sentence: str) -> None:
-        """Keep the name's field open and say why the name cannot be taken."""
-        if self._field is not None:
-            self._field.again()
-            self._field.setFocus()
+    def refuse_name(self, sentence: str) -> None:
+        """Keep the measure's field open, and say why its name cannot be taken."""
+        self._header.refuse()
         self.said.emit(sentence, "warning")
 
-    def close_field(self) -> None:
-        """Close the name's field and go to the first cell of its row."""
-        row = self._field_row + 1
-        self._close_field()
-        self.setFocus()
-        self.go_to(self._model.index(row, 0))
-
-    def _close_field(self) -> None:
-        if self._field is not None:
-            field, self._field = self._field, None
-            field.hide()
-            field.deleteLater()
-
-    def _on_named(self, measure: str, label: str) -> None:
-        self.measure_named.emit(self._field_row, measure, label)
+    def take_name(self, row: int) -> None:
+        """Close the measure's field and go to the first cell of its row."""
+        self.go_to(self._model.index(row + 1, 0))
+        self._header.close_field()
 
     def _on_left(self) -> None:
-        self._close_field()
         self.setFocus()
 
     def _on_moved(self, move: str, written: bool) -> None:  # noqa: FBT001 - a slot
@@ -228,6 +198,16 @@ class ChartGrid(QTableView):
         self.edit(index)
         if text:
             self._delegate.type_over(text)
+
+    def make_edit(self, name: str, after: Chart, row: int | None = None, column: int | None = None) -> None:
+        """Ask for an edit that is no typing, then go to where it happened."""
+        now = self.current()
+        self._model.edited.emit(name, after, self._model.field(now))
+        at_row = now.row() if row is None else row
+        at_column = now.column() if column is None else column
+        last_row, last_column = self._model.rowCount() - 1, self._model.columnCount() - 1
+        self.go_to(self._model.index(min(at_row, last_row), min(at_column, last_column)))
+        self.setFocus()
 
     def finish(self) -> None:
         """Make the edit of the cell that is being typed, if one is."""
@@ -312,6 +292,11 @@ class ChartGrid(QTableView):
     def currentChanged(self, current: Index, previous: Index) -> None:
         """Say what the cell is about."""
         super().currentChanged(current, previous)
+        self.cell_changed.emit()
+
+    def selectionChanged(self, selected: QItemSelection, deselected: QItemSelection) -> None:
+        """Other cells are chosen: other actions work."""
+        super().selectionChanged(selected, deselected)
         self.cell_changed.emit()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

@@ -1,41 +1,32 @@
-"""The measures down a chart's side, and the field in which one is named."""
+"""The measures down a chart's side, named in place."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from PySide6.QtCore import QModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPalette, QPen
+from PySide6.QtWidgets import QHeaderView, QWidget
 
-from PySide6.QtCore import QEvent, QModelIndex, QRect, QSize, Qt, Signal, Slot
-from PySide6.QtGui import (
-    QFocusEvent,
-    QKeyEvent,
-    QMouseEvent,
-    QPainter,
-    QPalette,
-    QPen,
-)
-from PySide6.QtWidgets import QCompleter, QHeaderView, QLineEdit, QWidget
-
-from sizekeeper.core.measure_search import find_measure, own_measure
 from sizekeeper.ui import theme
+from sizekeeper.ui.chart_measure_field import MeasureField
 from sizekeeper.ui.chart_model import SIZE_ROW, ChartModel
-
-if TYPE_CHECKING:
-    from sizekeeper.core.chart import ChartKind
-    from sizekeeper.core.measure import Measures
 
 
 class MeasureHeader(QHeaderView):
     """The names of the measures, set like the first column of a printed table.
 
     Signals:
-        naming_wanted(int): a section was double-clicked, or the one that asks for a measure was clicked.
+        named(int, str, str): a row was given a measure: the chart's row (its length for a new one), id and label.
+        left(): the field was closed, and the focus should go back to the figures.
     """
 
-    naming_wanted = Signal(int)
+    named = Signal(int, str, str)
+    left = Signal()
 
     def __init__(self, model: ChartModel, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Vertical, parent)
         self._model = model
+        self._field: MeasureField | None = None
+        self._row = 0
         self.setSectionsClickable(True)
         self.setHighlightSections(True)
         self.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
@@ -46,9 +37,48 @@ class MeasureHeader(QHeaderView):
         """Where a section lies in the viewport."""
         return QRect(0, self.sectionViewportPosition(section), self.viewport().width(), self.sectionSize(section))
 
+    def name_measure(self, section: int, text: str = "") -> None:
+        """Open the field in which the measure of a row is picked or named; a text is its beginning."""
+        if section == SIZE_ROW or not self._model.editable:
+            return
+        self._drop_field()
+        field = MeasureField(self._model.measures, self._model.chart.kind, self.viewport())
+        self._field, self._row = field, section - 1
+        field.setText(text if self._model.is_more(section) else self._model.row_name(section - 1))
+        field.setGeometry(self.section_rect(section))
+        field.named.connect(self._on_named)
+        field.left.connect(self.close_field)
+        field.show()
+        field.setFocus()
+        if text:
+            field.offer(text)
+            field.completer().complete()
+        else:
+            field.selectAll()
+
+    def refuse(self) -> None:
+        """Keep the field open after a name that cannot be taken."""
+        if self._field is not None:
+            self._field.again()
+            self._field.setFocus()
+
+    def close_field(self) -> None:
+        """Close the field; the focus goes back to the figures unless it went somewhere else already."""
+        if self._field is not None and self._field.hasFocus():
+            self.left.emit()  # first: a hidden field would hand the focus on like Tab
+        self._drop_field()
+
+    def _drop_field(self) -> None:
+        if self._field is not None:
+            field, self._field = self._field, None
+            field.hide()
+            field.deleteLater()
+
+    def _on_named(self, measure: str, label: str) -> None:
+        self.named.emit(self._row, measure, label)
+
     def _on_double_click(self, section: int) -> None:
-        if section != SIZE_ROW and self._model.editable:
-            self.naming_wanted.emit(section)
+        self.name_measure(section)
 
     def sizeHint(self) -> QSize:
         """Wide enough for the usual names, so that both charts of a pattern stand in line."""
@@ -63,7 +93,7 @@ class MeasureHeader(QHeaderView):
         section = self.logicalIndexAt(event.position().toPoint())
         left = event.button() == Qt.MouseButton.LeftButton
         if left and section >= 0 and self._model.is_more(section) and self._model.editable:
-            self.naming_wanted.emit(section)
+            self.name_measure(section)
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
         """Draw a name on the page's own ground, with the rule that runs on through the figures."""
@@ -83,86 +113,3 @@ class MeasureHeader(QHeaderView):
         shown = painter.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, area.width())
         painter.drawText(area, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), shown)
         painter.restore()
-
-
-class MeasureField(QLineEdit):
-    """The field in which a measure is picked by typing, or named when it is one of her own.
-
-    Signals:
-        named(str, str): the measure's id, and its label where the name is her own or a synonym.
-        left(): the field was left without a name.
-    """
-
-    named = Signal(str, str)
-    left = Signal()
-
-    def __init__(self, measures: Measures, kind: ChartKind, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._measures = measures
-        self._kind: ChartKind = kind
-        self._done = False
-        self.setAccessibleName("Name of the measure")
-        self.setPlaceholderText("Type a measure")
-        self._known = _names(measures, kind)
-        completer = QCompleter(list(self._known), self)
-        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        completer.setFilterMode(Qt.MatchFlag.MatchContains)
-        completer.setMaxVisibleItems(9)
-        self.setCompleter(completer)
-        completer.activated.connect(self._on_picked)
-        self.returnPressed.connect(self.finish)
-
-    def finish(self) -> None:
-        """Take what is typed as the measure's name; nothing typed leaves the field."""
-        if self._done:
-            return
-        text = " ".join(self.text().split())
-        self._done = True
-        if not text:
-            self.left.emit()
-            return
-        known = find_measure(self._measures, text, self._kind)
-        if known is not None:
-            self.named.emit(known.id, "" if known.name.casefold() == text.casefold() else text)
-        else:
-            self.named.emit(own_measure(text), text)
-
-    def again(self) -> None:
-        """Stay open after a name that cannot be taken."""
-        self._done = False
-        self.selectAll()
-
-    @Slot(str)
-    def _on_picked(self, text: str) -> None:
-        if not self._done:
-            self._done = True
-            self.named.emit(self._known[text], "")
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Leaving the field takes the name, unless only the list of names came up."""
-        super().focusOutEvent(event)
-        if event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
-            self.finish()
-
-    def event(self, event: QEvent) -> bool:
-        """Tab takes the name, Escape gives it up."""
-        if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
-            if event.key() == Qt.Key.Key_Tab:
-                self.finish()
-                return True
-            if event.key() == Qt.Key.Key_Escape and not self._done:
-                self._done = True
-                self.left.emit()
-                return True
-        return super().event(event)
-
-
-def _names(measures: Measures, kind: ChartKind) -> dict[str, str]:
-    """Every name that can be picked, with its measure: trade names of this kind of chart first, then synonyms."""
-    fitting = [m for m in measures if m.use in ("both", kind)]
-    names = {measure.name: measure.id for measure in fitting}
-    for measure in fitting:
-        for name in measure.synonyms.get("en", ()):
-            if name.casefold() != measure.name.casefold():
-                names[f"{measure.name} ({name})"] = measure.id
-    return names

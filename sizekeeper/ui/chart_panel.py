@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from sizekeeper.core import chart_edit as edit
 from sizekeeper.core.chart_doubts import Doubt, Remedy, doubts, pair_doubts
@@ -18,6 +18,7 @@ from sizekeeper.ui.chart_model import ChartModel
 from sizekeeper.ui.chart_unit_question import UNITS, UnitQuestion
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
+from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -72,9 +73,7 @@ class ChartPanel(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.spacing(0.5))
         layout.addLayout(self._heading_row())
-        self.beside_note = QHBoxLayout()
-        self.beside_note.addWidget(Lettering(NOTES[self._kind], "muted"), 1)
-        layout.addLayout(self.beside_note)
+        layout.addLayout(self._links_row())
         self.top = QVBoxLayout()
         layout.addLayout(self.top)
         layout.addLayout(self._first_row())
@@ -86,34 +85,41 @@ class ChartPanel(QWidget):
 
     def _heading_row(self) -> QHBoxLayout:
         row = QHBoxLayout()
-        row.setSpacing(theme.spacing(1))
+        row.setSpacing(theme.spacing(2))
         row.addWidget(Lettering(HEADINGS[self._kind], "part"))
-        row.addStretch(1)
-        self.add_size = Link("Add size", f"Add size to the {HEADINGS[self._kind].lower()}")
-        self.add_size.clicked.connect(self.actions_.add_size.trigger)
-        self.add_measure = Link("Add measure", f"Add measure to the {HEADINGS[self._kind].lower()}")
-        self.add_measure.clicked.connect(self.actions_.add_measure.trigger)
-        self.fill = Link("Fill right…", f"Fill right in the {HEADINGS[self._kind].lower()}")
-        self.fill.clicked.connect(self.actions_.fill.trigger)
-        self.more = Link("More", f"More for the {HEADINGS[self._kind].lower()}")
-        menu = QMenu(self.more)
-        menu.aboutToShow.connect(self._on_menu)
-        self.more.setMenu(menu)
-        self.unit = QComboBox()
-        self.unit.setAccessibleName(f"Unit of the {HEADINGS[self._kind].lower()}")
+        row.addWidget(Lettering(NOTES[self._kind], "muted"), 1)
+        self.unit = CalmCombo(f"Unit of the {HEADINGS[self._kind].lower()}")
         self.unit.setToolTip("The unit of figures typed without one")
         for unit, name in UNITS.items():
             self.unit.addItem(f"in {name}", unit)
         self.unit.activated.connect(self._on_unit)
-        for widget in (self.add_size, self.add_measure, self.fill, self.more, self.unit):
-            row.addWidget(widget)
+        row.addWidget(self.unit)
         return row
+
+    def _links_row(self) -> QHBoxLayout:
+        self.links = QHBoxLayout()
+        self.links.setSpacing(theme.spacing(1))
+        name = HEADINGS[self._kind].lower()
+        self.add_size = Link("Add size", f"Add size to the {name}")
+        self.add_size.clicked.connect(self.actions_.add_size.trigger)
+        self.add_measure = Link("Add measure", f"Add measure to the {name}")
+        self.add_measure.clicked.connect(self.actions_.add_measure.trigger)
+        self.fill = Link("Fill right…", f"Fill right in the {name}")
+        self.fill.clicked.connect(self.actions_.fill.trigger)
+        self.more = Link("More", f"More for the {name}")
+        menu = QMenu(self.more)
+        menu.aboutToShow.connect(self._on_menu)
+        self.more.setMenu(menu)
+        for widget in (self.add_size, self.add_measure, self.fill, self.more):
+            self.links.addWidget(widget)
+        self.links.addStretch(1)
+        return self.links
 
     def _first_row(self) -> QHBoxLayout:
         """What to do first, while the chart has no sizes."""
         row = QHBoxLayout()
         row.setSpacing(theme.spacing(1))
-        self.first_steps = Lettering(FIRST_STEPS[self._kind], "accent")
+        self.first_steps = Lettering(FIRST_STEPS[self._kind], "plain")
         self.same_sizes = Link("Same sizes as the body chart")
         self.same_sizes.clicked.connect(self.sizes_wanted)
         row.addWidget(self.first_steps)
@@ -155,7 +161,6 @@ class ChartPanel(QWidget):
     def apply(self, text: str, after: Chart, field: str) -> None:
         """Make an edit of the chart; a chart that is not in the library yet comes into it."""
         before = self._session.committed(after.id)
-        self._session.drop_draft(after.id)
         self._session.apply(text, before, after, place=Place("pattern", after.pattern, field))
 
     def _on_typed(self, drafted: Chart | None) -> None:
@@ -193,11 +198,11 @@ class ChartPanel(QWidget):
                 text = f"Rename {self.model.row_name(row).lower()}"
                 after = edit.with_row_renamed(chart, row, measure, label)
         except ChartError as error:
-            self.grid.field_refused(str(error))
+            self.grid.refuse_name(str(error))
             return
         if after != chart:
             self.apply(text, after, f"{chart.kind}|{chart.view}|{measure}|")
-        self.grid.close_field()
+        self.grid.take_name(row)
 
     def _on_unit(self, index: int) -> None:
         """Read the figures in another unit, after asking where there are any."""

@@ -31,7 +31,7 @@ class PasteQuestion(QMessageBox):
         self.setInformativeText(f"It would add {added(paste)}.")
         self.add = self.addButton("Add and paste", QMessageBox.ButtonRole.AcceptRole)
         self.fit = self.addButton("Paste only what fits", QMessageBox.ButtonRole.ActionRole) if fits else None
-        self.addButton(QMessageBox.StandardButton.Cancel)
+        self.setEscapeButton(self.addButton("Cancel", QMessageBox.ButtonRole.RejectRole))
         self.setDefaultButton(self.add)
         self.buttonClicked.connect(self._on_clicked)
 

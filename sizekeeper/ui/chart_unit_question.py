@@ -34,7 +34,7 @@ class UnitQuestion(QMessageBox):
         self.setText(f"Read the figures as {UNITS[unit]}?")
         self.setInformativeText(consequence(chart, unit))
         self.yes = self.addButton(f"Read as {UNITS[unit]}", QMessageBox.ButtonRole.AcceptRole)
-        self.addButton(QMessageBox.StandardButton.Cancel)
+        self.setEscapeButton(self.addButton("Cancel", QMessageBox.ButtonRole.RejectRole))
         self.setDefaultButton(self.yes)
         self.accepted.connect(self.agreed)
 

@@ -14,7 +14,6 @@ from sizekeeper.store.place import default_path
 from sizekeeper.store.writer import Writer
 from sizekeeper.ui.pages import PAGES, PageKind
 from sizekeeper.ui.session import Session
-from sizekeeper.ui.trouble_dialog import TroubleDialog
 from sizekeeper.ui.warm_up import WarmUp
 from sizekeeper.ui.window import MainWindow
 
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.store.codec import Value
     from sizekeeper.ui.settings import Settings
+    from sizekeeper.ui.trouble_dialog import TroubleDialog
 
 DEMO_WORDS = "This is the demo household, in a file of its own: try anything. Your own library is not touched."
 
@@ -64,6 +64,9 @@ class Desk(QObject):
         self._now = now
         self._demo = demo
         self._warm_up: WarmUp | None = None
+        self._soon = QTimer(self)
+        self._soon.setInterval(_SOON_MS)
+        self._soon.timeout.connect(self._prepare_pages)
         self.opened_once = False
         self.window: MainWindow | None = None
         self.trouble: TroubleDialog | None = None
@@ -134,7 +137,7 @@ class Desk(QObject):
         self.opened_once = True
         self._warm_up = WarmUp(session.writer.library, self)
         self._warm_up.damaged.connect(window.notice.say)
-        if session.writer.library.path == demo_path().resolve():
+        if session.writer.library.path == demo_path().resolve() and not session.read_only:
             window.notice.say(DEMO_WORDS, window.library.own, closable=True)
         window.show()
         if self.trouble is not None:
@@ -144,14 +147,15 @@ class Desk(QObject):
         """After the first picture: look the file over in the background, and make the pages not shown yet."""
         if self._warm_up is not None:
             self._warm_up.start()
-        QTimer.singleShot(_SOON_MS, self, self._prepare_pages)
+        self._soon.start()
 
     def _prepare_pages(self) -> None:
-        if self.window is not None and self.window.pages_in_front and self.window.pages.prepare_one():
-            QTimer.singleShot(_SOON_MS, self, self._prepare_pages)
+        if self.window is None or not self.window.pages_in_front or not self.window.pages.prepare_one():
+            self._soon.stop()
 
     def _put_away(self) -> None:
         """The window was closed: end what belongs to it."""
+        self._soon.stop()
         window, self.window = self.window, None
         if self._warm_up is not None:
             self._warm_up.finish()
@@ -179,6 +183,8 @@ class Desk(QObject):
             self.window.notice.say(sentence, closable=True)
             return
         if self.trouble is None:
+            from sizekeeper.ui.trouble_dialog import TroubleDialog  # noqa: PLC0415 - seldom wanted
+
             self.trouble = TroubleDialog()
             self.trouble.library_wanted.connect(self.open_chosen)
             self.trouble.demo_wanted.connect(self.open_demo)

@@ -153,7 +153,8 @@ class EaseBoard(QWidget):
         self.problem.setVisible(bool(problem))
 
     def _give_room(self) -> None:
-        self.regions.set_room(self.width())
+        crowded = self.view.needed_width > self.width() - self.regions.roomy_width
+        self.regions.set_narrow(narrow=crowded)
         self.view.set_room(max(1, self.width() - self.regions.width()))
 
     # Qt's own names from here on.

@@ -18,10 +18,6 @@ if TYPE_CHECKING:
     from sizekeeper.ui.fit_field import FigureField
 
 
-_ROOMY = 7
-"""How many fields wide the board must be to have room for long names beside the sizes."""
-
-
 class RegionColumn(QWidget):
     """All regions, one under the other, beside the table's rows.
 
@@ -105,20 +101,24 @@ class RegionColumn(QWidget):
 
     def _place(self) -> None:
         kind = self._type
-        self.setFixedSize(self._width(), kind.header_height + kind.row_height * self._shown)
+        self.setFixedSize(self._width(narrow=self._narrow), kind.header_height + kind.row_height * self._shown)
         for index, row in enumerate(self._rows):
             row.setGeometry(0, kind.header_height + index * kind.row_height, self.width(), kind.row_height)
 
-    def set_room(self, pixels: int) -> None:
-        """How wide the board is: in a narrow one names and notes make room for sizes."""
-        narrow = pixels < _ROOMY * field_width()
+    def set_narrow(self, *, narrow: bool) -> None:
+        """Let names and notes make room for sizes, or give them theirs."""
         if narrow != self._narrow:
             self._narrow = narrow
             self._place()
 
-    def _width(self) -> int:
-        """Room for a name, a short note and the field."""
-        words = "hangs free, once" if self._narrow else "choose size by · asks −00.0 cm"
+    @property
+    def roomy_width(self) -> int:
+        """How wide the column is when it need not make room."""
+        return self._width(narrow=False)
+
+    def _width(self, *, narrow: bool) -> int:
+        """Room for a name, a note and the field."""
+        words = "hangs free, once" if narrow else "choose size by · asks −00.0 cm"
         label = QFontMetricsF(self._type.small).horizontalAdvance(words)
         return round(label + field_width() + theme.spacing(2))
 

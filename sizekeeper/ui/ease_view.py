@@ -70,6 +70,12 @@ class EaseView(QTableView):
         self.fit_columns()
         self.viewport().update()
 
+    @property
+    def needed_width(self) -> int:
+        """How wide the columns that belong in view are at least."""
+        in_view = min(self._model.columnCount(), 2 * EITHER_SIDE + 1)
+        return in_view * self._type.column_width(*self._model.widest())
+
     def set_room(self, pixels: int) -> None:
         """How wide the view may become."""
         if pixels != self._room:

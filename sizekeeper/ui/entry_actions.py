@@ -12,8 +12,6 @@ from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui.entry_words import entry_name
-from sizekeeper.ui.erase_dialog import EraseDialog
-from sizekeeper.ui.history_dialog import HistoryDialog
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -166,10 +164,14 @@ class EntryActions(QObject):
             self._show_history(pattern)
 
     def _show_history(self, value: Person | Pattern) -> None:
+        from sizekeeper.ui.history_dialog import HistoryDialog  # noqa: PLC0415 - seldom wanted
+
         self._session.writer.flush(_PATIENCE_S)
         HistoryDialog(self._session, value, self._window).open()
 
     def _ask_to_erase(self) -> None:
+        from sizekeeper.ui.erase_dialog import EraseDialog  # noqa: PLC0415 - seldom wanted
+
         if (person := self._person) is not None:
             dialog = EraseDialog(self._session, person, self._window)
             dialog.erased.connect(self.told)

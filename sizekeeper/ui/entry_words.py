@@ -46,7 +46,7 @@ def _measured(person: Person) -> str:
 
 def is_hidden(value: Value) -> bool:
     """Whether an entry is kept out of the lists; a chart follows its pattern."""
-    return not isinstance(value, Chart) and value.hidden
+    return isinstance(value, Person | Pattern) and value.hidden
 
 
 def found_by(value: Person | Pattern, words: str) -> bool:

@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMessageBox
 
 from sizekeeper.errors import StoreError
 from sizekeeper.store.shelf import SUFFIX
 from sizekeeper.ui.file_questions import FileQuestion
-from sizekeeper.ui.restore_dialog import RestoreDialog
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -80,18 +80,38 @@ class LibraryActions(QObject):
             return
         self._session.writer.flush(_PATIENCE_S)
         try:
-            self._session.writer.save_copy(path)
+            left_out = self._session.writer.save_copy(path)
         except StoreError as error:
             self.trouble.emit(str(error))
-        else:
-            self.told.emit(f"A copy was saved as “{path}”.")
+            return
+        self.told.emit(f"A copy was saved as “{path}”.")
+        if left_out:
+            self.trouble.emit(f"The copy is without an edit: {'; '.join(left_out)}")
 
     def _ask_for_backup(self) -> None:
+        from sizekeeper.ui.restore_dialog import RestoreDialog  # noqa: PLC0415 - seldom wanted
+
         dialog = RestoreDialog(self._path, self._window)
         dialog.restored.connect(self.library_wanted)
         dialog.open()
 
+    @classmethod
+    def ask_to_let_go(cls, parent: QWidget, edits: str) -> bool:
+        """Whether edits that are not in the file may be let go; a test puts its own answer here."""
+        buttons = QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
+        answer = QMessageBox.warning(
+            parent,
+            "Read the file again",
+            f"Not in the file, and let go if it is read again: {edits}. Cancel and save a copy to keep this.",
+            buttons,
+            QMessageBox.StandardButton.Cancel,
+        )
+        return answer == QMessageBox.StandardButton.Discard
+
     def _read_again(self) -> None:
+        edits = ", ".join(f"“{edit.text}”" for edit in self._session.writer.refused)
+        if edits and not self.ask_to_let_go(self._window, edits):
+            return
         try:
             self._session.reload()
         except StoreError as error:

@@ -35,6 +35,8 @@ class Menus(QObject):
         self.find = self._action("&Find a person or a pattern", window.find_entry, QKeySequence.StandardKey.Find)
         self.copy_table = self._action("&Copy the ease table", self._copy_table, "Ctrl+Shift+C")
         self.preferences = self._action("&Preferences…", window.show_preferences, QKeySequence.StandardKey.Preferences)
+        if not self.preferences.shortcuts():
+            self.preferences.setShortcut(QKeySequence("Ctrl+,"))  # where the platform has no key for it
         self.quit = self._action("&Quit", window.close, QKeySequence.StandardKey.Quit)
         self.about = self._action("&About Sizekeeper…", window.show_about)
         self.side = self._action("People and patterns at the &left", window.show_sidebar, "F9")

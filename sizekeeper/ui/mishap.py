@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import logging
-import logging.handlers
 import sys
 import threading
 from pathlib import Path
@@ -27,23 +26,34 @@ def log_file() -> Path:
     return Path(platformdirs.user_log_dir("sizekeeper", appauthor=False)) / "sizekeeper.log"
 
 
-def start_log(path: Path) -> logging.Handler | None:
-    """Begin to write the log; None when its place cannot be written, which is no reason not to work."""
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handler = logging.handlers.RotatingFileHandler(path, maxBytes=_LOG_BYTES, backupCount=1, encoding="utf-8")
-    except OSError:
-        return None
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
-    _log.addHandler(handler)
-    return handler
+class Log:
+    """The file in which is written down what went wrong; begun after the start, or when there is something to write."""
 
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self._handler: logging.Handler | None = None
 
-def stop_log(handler: logging.Handler | None) -> None:
-    """Close the log."""
-    if handler is not None:
-        _log.removeHandler(handler)
-        handler.close()
+    def start(self) -> None:
+        """Begin to write; a place that cannot be written is no reason not to work."""
+        from logging.handlers import RotatingFileHandler  # noqa: PLC0415 - after the start, which it would slow down
+
+        if self._handler is not None:
+            return
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            handler = RotatingFileHandler(self.path, maxBytes=_LOG_BYTES, backupCount=1, encoding="utf-8", delay=True)
+        except OSError:
+            return
+        handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+        _log.addHandler(handler)
+        self._handler = handler
+
+    def stop(self) -> None:
+        """Close the file."""
+        if self._handler is not None:
+            _log.removeHandler(self._handler)
+            self._handler.close()
+            self._handler = None
 
 
 class Mishap(QObject):
@@ -55,10 +65,10 @@ class Mishap(QObject):
 
     happened = Signal()
 
-    def __init__(self, log: Path, save: Callable[[], object], parent: QObject | None = None) -> None:
+    def __init__(self, log: Log, save: Callable[[], object], parent: QObject | None = None) -> None:
         """`save` is called at once, so that what was typed is in the file whatever comes next."""
         super().__init__(parent)
-        self._where = log
+        self._log = log
         self._save = save
         self.box: QMessageBox | None = None
         self.happened.connect(self._speak, Qt.ConnectionType.QueuedConnection)
@@ -79,6 +89,7 @@ class Mishap(QObject):
         if issubclass(kind, KeyboardInterrupt):
             QApplication.quit()
             return
+        self._log.start()
         _log.critical("nobody caught this", exc_info=(kind, error, trace))
         self.happened.emit()
 
@@ -95,5 +106,5 @@ class Mishap(QObject):
         self.box.setIcon(QMessageBox.Icon.Information)
         self.box.setWindowTitle("Sizekeeper")
         self.box.setText("Something went wrong inside the program.")
-        self.box.setInformativeText(f"{work} You can go on. What happened is written down in {self._where}.")
+        self.box.setInformativeText(f"{work} You can go on. What happened is written down in {self._log.path}.")
         self.box.open()

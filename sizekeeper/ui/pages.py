@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol, cast
 
-from PySide6.QtCore import QEvent, Signal
+from PySide6.QtCore import QEvent, QSignalBlocker, Signal
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QApplication, QStackedWidget, QVBoxLayout, QWidget
 
@@ -17,20 +17,31 @@ from sizekeeper.ui.selection import PageName
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.selection import Place, Selection
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
 
     PageMaker = Callable[[Session, Selection, Settings, QWidget], QWidget]
 
 
+class Revealing(Protocol):
+    """What a page has that can put the cursor where an edit happened."""
+
+    def reveal(self, place: Place) -> None:
+        """Bring a field or a cell of the page into view and into focus."""
+
+
 @dataclass(frozen=True, slots=True)
 class PageKind:
-    """A page that the window can show: its name in `Place`, its title, and how it is made."""
+    """A page that the window can show: its name in `Place`, its title, and how it is made.
+
+    A page that takes long to make is made right after the window's first picture, not before it.
+    """
 
     name: PageName
     title: str
     make: PageMaker
+    takes_long: bool = False
 
 
 def _person_page(session: Session, selection: Selection, settings: Settings, parent: QWidget) -> QWidget:
@@ -54,7 +65,7 @@ def _fit_page(session: Session, selection: Selection, settings: Settings, parent
 PAGES: tuple[PageKind, ...] = (
     PageKind("person", "Person", _person_page),
     PageKind("pattern", "Pattern", _pattern_page),
-    PageKind("fit", "Fit", _fit_page),
+    PageKind("fit", "Fit", _fit_page, takes_long=True),
 )
 """The pages in the order of the work. A further page is a further line here."""
 
@@ -131,6 +142,24 @@ class Pages(QWidget):
             self.bar.setCurrentIndex(row)
         elif self._front != name:
             self._turned_to(row)
+
+    def begin_with(self, name: str) -> None:
+        """Bring a page to the front before the window is shown; one that takes long waits for `catch_up`."""
+        row = next((row for row, kind in enumerate(self.kinds) if kind.name == name), 0)
+        if not self.kinds[row].takes_long:
+            self.turn_to(self.kinds[row].name)
+            return
+        with QSignalBlocker(self.bar):
+            self.bar.setCurrentIndex(row)
+
+    def catch_up(self) -> None:
+        """Make the page in front, if it still waits for that."""
+        self.turn_to(self.front)
+
+    def reveal(self, place: Place) -> None:
+        """Bring a page to the front, and on it the field or the cell of a place."""
+        self.turn_to(place.page)
+        cast("Revealing", self.page(place.page)).reveal(place)
 
     def _turned_to(self, row: int) -> None:
         self._front = self.kinds[row].name

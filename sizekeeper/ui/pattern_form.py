@@ -235,9 +235,14 @@ class PatternForm(QWidget):
 
     def _edit(self, text: str, field: str, **changed: Any) -> None:  # noqa: ANN401 - the fields of a Pattern
         before = self.pattern
-        if before is not None:
+        if before is None:
+            return
+        after = replace(before, **changed)
+        if after == before:
             self._session.drop_draft(before.id)
-            self._session.apply(text, before, replace(before, **changed), place=Place("pattern", before.id, field))
+            self._refresh()
+        else:
+            self._session.apply(text, before, after, place=Place("pattern", before.id, field))
 
     def _draft(self, **changed: Any) -> None:  # noqa: ANN401 - the fields of a Pattern
         before = self.pattern

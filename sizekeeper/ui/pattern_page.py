@@ -30,7 +30,7 @@ from sizekeeper.ui.chart_panel import ChartPanel
 from sizekeeper.ui.lettering import Lettering, Rule
 from sizekeeper.ui.pattern_form import PatternForm
 from sizekeeper.ui.pattern_link import Link
-from sizekeeper.ui.pattern_templates import SaveTemplate, Template, templates, with_template
+from sizekeeper.ui.pattern_templates import KINDS, SaveTemplate, Template, templates, with_template
 from sizekeeper.ui.pattern_views import ALL_VIEWS, ViewDialog, ViewStrip
 from sizekeeper.ui.selection import Place
 
@@ -83,7 +83,7 @@ class PatternPage(QWidget):
         self.area.setFrameShape(QFrame.Shape.NoFrame)
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self._content)
-        self._add_template_links()
+        self._add_template_link()
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self.area)
         self._stack.addWidget(self._empty_page())
@@ -95,14 +95,12 @@ class PatternPage(QWidget):
         self._column.setSpacing(theme.spacing(2))
         self.form.setMaximumWidth(theme.spacing(_WIDEST_FORM))
 
-    def _add_template_links(self) -> None:
-        self.start_from = Link("Start from a template", "Start the charts from a template")
-        self.save_blank = Link("Save blank template", "Save a blank template to fill in elsewhere")
-        for link, filling in ((self.start_from, self._fill_start_menu), (self.save_blank, self._fill_save_menu)):
-            menu = QMenu(link)
-            menu.aboutToShow.connect(filling)
-            link.setMenu(menu)
-            self.body.beside_note.addWidget(link)
+    def _add_template_link(self) -> None:
+        self.templates = Link("Templates", "Templates: start the charts from one, or save a blank one")
+        menu = QMenu(self.templates)
+        menu.aboutToShow.connect(self._fill_template_menu)
+        self.templates.setMenu(menu)
+        self.body.links.addWidget(self.templates)
 
     def _empty_page(self) -> QWidget:
         """What to do while no pattern is chosen."""
@@ -180,6 +178,8 @@ class PatternPage(QWidget):
         if (field := self.form.field(place.field)) is not None:
             field.setFocus(Qt.FocusReason.OtherFocusReason)
             self.area.ensureWidgetVisible(field)
+            if field is self.form.title:
+                self.form.title.selectAll()
             return
         kind, view, measure, size = (place.field.split("|") + [""] * 4)[:4]
         panel = {"body": self.body, "finished": self.finished}.get(kind)
@@ -232,7 +232,6 @@ class PatternPage(QWidget):
         self.body.show_chart(body)
         self.views.show_views(pattern.views, self._view, editable=not self._session.read_only)
         self.finished.show_chart(self.chart("finished", self._view), body, knit=pattern.knit)
-        self.start_from.setVisible(not self._session.read_only)
 
     def _keep_cell_in_view(self) -> None:
         grid = self.body.grid if self.body.grid.hasFocus() else self.finished.grid
@@ -306,13 +305,21 @@ class PatternPage(QWidget):
     def _apply(self, text: str, pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]]) -> None:
         self._session.apply_all(text, pairs, place=Place("pattern", self._entry, f"finished|{self._view}||"))
 
-    def _fill_start_menu(self) -> None:
-        menu = self.start_from.menu()
+    def _fill_template_menu(self) -> None:
+        menu = self.templates.menu()
         menu.clear()
+        if not self._session.read_only:
+            start = menu.addMenu("Start from a template")
+            for template in templates():
+                action = start.addAction(template.title)
+                action.setData(template)
+                action.triggered.connect(self._on_start_from)
+        save = menu.addMenu("Save a blank template")
         for template in templates():
-            action = menu.addAction(template.title)
-            action.setData(template)
-            action.triggered.connect(self._on_start_from)
+            for kind, name in KINDS.items():
+                action = save.addAction(f"{template.title}, as {name}…")
+                action.setData((template, kind))
+                action.triggered.connect(self._on_save_blank)
 
     def _on_start_from(self) -> None:
         template: Template = self.sender().data()  # type: ignore[attr-defined]
@@ -327,15 +334,6 @@ class PatternPage(QWidget):
         place = Place("pattern", self._entry, "body|||")
         self._session.apply_all(f"Start from the template {template.title}", pairs, place=place)
         self.start()
-
-    def _fill_save_menu(self) -> None:
-        menu = self.save_blank.menu()
-        menu.clear()
-        for template in templates():
-            for kind, name in (("xlsx", "spreadsheet"), ("csv", "plain table")):
-                action = menu.addAction(f"{template.title}, {name} ({kind.upper()})…")
-                action.setData((template, kind))
-                action.triggered.connect(self._on_save_blank)
 
     def _on_save_blank(self) -> None:
         self._saving = self.sender().data()  # type: ignore[attr-defined]

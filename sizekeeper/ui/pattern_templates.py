@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from sizekeeper.core.chart import Chart, ChartKind
     from sizekeeper.core.measure import Measures
 
-KINDS = ("csv", "xlsx")
+KINDS = {"xlsx": "spreadsheet (XLSX)", "csv": "plain table (CSV)"}
+"""The kinds of file each template comes in, in words."""
 
 
 @dataclass(frozen=True, slots=True)

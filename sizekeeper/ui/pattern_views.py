@@ -57,11 +57,13 @@ class ViewDialog(QDialog):
             layout.addWidget(button)
         self.problem = Lettering("", "warning")
         layout.addWidget(self.problem)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        buttons.addButton("Rename" if name else "Add", QDialogButtonBox.ButtonRole.AcceptRole).setDefault(True)
+        buttons = QDialogButtonBox()
+        done = buttons.addButton("Rename" if name else "Add", QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.addButton("Cancel", QDialogButtonBox.ButtonRole.RejectRole).setAutoDefault(False)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         layout.addWidget(buttons)
+        done.setDefault(True)
         self.setMinimumWidth(theme.spacing(48))
 
     @classmethod

@@ -56,7 +56,8 @@ class RestoreDialog(QDialog):
         self.list.itemActivated.connect(self._restore)
 
     def _arrange(self) -> None:
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel, self)
+        buttons = QDialogButtonBox(self)
+        buttons.addButton("Cancel", QDialogButtonBox.ButtonRole.RejectRole)
         buttons.addButton(self.go, QDialogButtonBox.ButtonRole.ActionRole)
         buttons.rejected.connect(self.reject)
         words = (

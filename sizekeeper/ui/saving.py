@@ -34,7 +34,8 @@ class Saving(QObject):
     def _failed(self, sentence: str) -> None:
         """An edit could not be saved: it is kept, can be tried again, and can be saved as a copy."""
         self._refused = True
-        self._notice.say(sentence, self._actions.copy, self._actions.retry, self._actions.read_again)
+        actions = (self._actions.copy, self._actions.retry, self._actions.read_again)
+        self._notice.say(f"{sentence} Your edits are kept here until they are saved.", *actions)
 
     def _saved_changed(self, saved: bool) -> None:  # noqa: FBT001 - a slot
         if not saved:

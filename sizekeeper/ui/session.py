@@ -191,6 +191,7 @@ class Session(QObject):
     def reload(self) -> None:
         """Read every entry from the file again. What could not be saved and the steps to undo are let go."""
         self.writer.flush()
+        self.writer.give_up()
         QCoreApplication.sendPostedEvents(self, QEvent.Type.MetaCall)  # answers of the writer that are on their way
         fresh = {value.id: value for value in self.writer.library.values()}
         shown = self._values | self._drafts

@@ -68,7 +68,7 @@ class Sidebar(QWidget):
                 layout.addLayout(row)
                 layout.addWidget(self.people, 2)
                 layout.addWidget(self.patterns, 3)
-                layout.addStretch(1)
+                layout.addStretch(0)
             else:
                 layout.addLayout(row)
 

@@ -31,10 +31,10 @@ class StatusLine(QWidget):
         self.words.setWordWrap(False)
         self.mark = Lettering("", "note", self)
         self.mark.setWordWrap(False)
-        self._slow = QTimer(self)
-        self._slow.setSingleShot(True)
-        self._slow.setInterval(_CALM_MS)
-        self._slow.timeout.connect(self._show_mark)
+        self.slow = QTimer(self)
+        self.slow.setSingleShot(True)
+        self.slow.setInterval(_CALM_MS)
+        self.slow.timeout.connect(self._show_mark)
         self._layout = QHBoxLayout(self)
         self._layout.addWidget(self.words, 1)
         self._layout.addWidget(self.mark)
@@ -62,14 +62,14 @@ class StatusLine(QWidget):
     def _saved_changed(self, saved: bool) -> None:  # noqa: FBT001 - a slot
         if saved:
             self._refused = False
-            self._slow.stop()
+            self.slow.stop()
             self._show_mark()
-        elif not self._slow.isActive():
-            self._slow.start()
+        elif not self.slow.isActive():
+            self.slow.start()
 
     def _failed(self, _sentence: str) -> None:
         self._refused = True
-        self._slow.stop()
+        self.slow.stop()
         self._show_mark()
 
     def _show_mark(self) -> None:

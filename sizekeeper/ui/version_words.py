@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QDate, QLocale
 
+from sizekeeper.core.chart import Chart
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 
 if TYPE_CHECKING:
     import datetime as dt
 
-    from sizekeeper.core.chart import Chart
     from sizekeeper.core.length import Length
     from sizekeeper.core.measure import Measures
     from sizekeeper.core.preference import EasePreference
@@ -40,8 +40,10 @@ def lines_of(value: Value | None, measures: Measures) -> dict[str, str]:
         lines = _person_lines(value, measures)
     elif isinstance(value, Pattern):
         lines = _pattern_lines(value)
-    else:
+    elif isinstance(value, Chart):
         lines = _chart_lines(value, measures)
+    else:
+        lines = {f"“{name}”": measures.name(measure) for name, measure in value.names.items()}
     return {label: text for label, text in lines.items() if text}
 
 

@@ -108,6 +108,15 @@ class Welcome(QScrollArea):
         button.clicked.connect(action.trigger)
         return button
 
+    def take_focus(self) -> None:
+        """Put the focus on the first step."""
+        first = next(iter(self._column.findChildren(QPushButton)))
+        first.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def letterings(self) -> list[Lettering]:
+        """Every label of the page."""
+        return self._column.findChildren(Lettering)
+
     def _space(self) -> None:
         self._column.setFixedWidth(theme.spacing(84))
         self._rows.setSpacing(theme.spacing(2))

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Protocol, cast
 
-from PySide6.QtCore import QEvent, QPoint, Signal
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
 from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox, QStackedWidget, QVBoxLayout, QWidget
 
+from sizekeeper.core.chart import Chart
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.ui.entry_actions import EntryActions
@@ -107,6 +108,7 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(whole)
 
     def _connect(self) -> None:
+        self.painted.connect(self._catch_up, Qt.ConnectionType.QueuedConnection)
         self.session.changed.connect(self._follow)
         self.session.revisited.connect(self._revisited)
         self.selection.page_wanted.connect(self._go)
@@ -127,12 +129,14 @@ class MainWindow(QMainWindow):
             self.selection.choose_person(str(stored.value("window/person", "")))
             self.selection.choose_pattern(str(stored.value("window/pattern", "")))
         self._settle()
-        known = {kind.name for kind in self.pages.kinds}
-        page = str(stored.value("window/page", ""))
-        self._show_front()
-        if self.pages_in_front:
-            self.pages.turn_to(page if page in known else self.pages.kinds[0].name)
+        if self.session.empty:
+            self._front.setCurrentWidget(self.welcome)
+            self.welcome.take_focus()
+        else:
+            self._front.setCurrentWidget(self.pages)
+            self.pages.begin_with(str(stored.value("window/page", "")))
             self.sidebar.take_focus()
+        self.menus.refresh()
 
     def _settle(self) -> None:
         """Choose somebody and something else when what was chosen is not there any more."""
@@ -147,8 +151,12 @@ class MainWindow(QMainWindow):
         if wanted is self.pages:
             self.pages.turn_to(self.pages.front)
         self._front.setCurrentWidget(wanted)
-        if hasattr(self, "menus"):
-            self.menus.refresh()
+        self.menus.refresh()
+
+    def _catch_up(self) -> None:
+        """After the first picture: make the page in front, if that was left for now."""
+        if self.pages_in_front:
+            self.pages.catch_up()
 
     def _follow(self, change: Change) -> None:
         if change.kinds & {"person", "pattern"}:
@@ -166,14 +174,10 @@ class MainWindow(QMainWindow):
             self.selection.choose_person(value.id)
         elif isinstance(value, Pattern):
             self.selection.choose_pattern(value.id)
-        elif value is not None:
+        elif isinstance(value, Chart):
             self.selection.choose_pattern(value.pattern)
-        if self.session.empty:
-            return
-        first_time = not self.pages.is_made(place.page)
-        self.pages.turn_to(place.page)
-        if first_time:
-            self.selection.go(place)  # the page was not there yet to hear it
+        if not self.session.empty:
+            self.pages.reveal(place)
 
     def _revisited(self, place: Place | None, _sentence: str) -> None:
         """Go where undo or redo changed something."""

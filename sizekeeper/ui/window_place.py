@@ -17,6 +17,9 @@ FIRST_SIZE = QSize(1240, 760)
 _SHARE = 0.94
 """How much of a small screen the window takes the first time, so that its frame fits too; coined."""
 
+_LEFT_SHARE = 0.2
+"""How much of the window's width the list at the left takes at most the first time; coined."""
+
 _REACHABLE = 80
 """So many pixels of the window's upper edge must be on a screen for it to be reached with the mouse; coined."""
 
@@ -26,8 +29,10 @@ def restore_place(window: QMainWindow, splitter: QSplitter, stored: QSettings) -
     geometry, parts = stored.value("window/geometry"), stored.value("window/parts")
     if not (isinstance(geometry, QByteArray) and window.restoreGeometry(geometry)):
         window.resize(FIRST_SIZE.boundedTo(_main_screen().size() * _SHARE))
-    if isinstance(parts, QByteArray):
-        splitter.restoreState(parts)
+    if not (isinstance(parts, QByteArray) and splitter.restoreState(parts)):
+        wanted = splitter.widget(0)
+        left = min(wanted.sizeHint().width() if wanted else 0, round(window.width() * _LEFT_SHARE))
+        splitter.setSizes([left, window.width() - left])
     bring_back(window)
 
 

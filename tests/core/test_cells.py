@@ -80,6 +80,9 @@ def test_a_figure_needs_no_explanation() -> None:
         (Fraction(191, 2), "cm", "91,5", "95,5"),
         (Fraction(96), "cm", "91,5", "96"),
         (Fraction(1, 3), "cm", "", "1/3"),
+        (Fraction(151, 4), "in", "36½", "37¾"),
+        (Fraction(1, 2), "in", "¾", "½"),
+        (Fraction(593, 16), "in", "36½", "37 1/16"),
     ],
 )
 def test_a_figure_is_written_as_charts_print_it(value: Fraction, unit: str, like: str, text: str) -> None:

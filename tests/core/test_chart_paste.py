@@ -79,3 +79,8 @@ def test_only_what_fits_can_be_pasted() -> None:
     block = [["1", "2", "3"], ["4", "5", "6"], ["7", "8", "9"]]
     assert fitting(TWO, 0, 1, block) == [["1"], ["4"]]
     assert fitting(TWO, SIZES, 0, block) == [["1", "2"], ["4", "5"], ["7", "8"]]
+
+
+def test_a_clipboard_that_holds_no_table_is_refused_in_words() -> None:
+    with pytest.raises(ChartError, match="no table"):
+        block_from_text("x" * 200_000)

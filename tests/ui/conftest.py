@@ -123,14 +123,17 @@ def dark(qapp: QApplication, dark_palette: QPalette) -> QPalette:
 class PlainPage(QWidget):
     """A page with one field, in place of a real one: it keeps what it was asked to show."""
 
-    def __init__(self, _session: Session, selection: Selection, _settings: Settings, parent: QWidget) -> None:
+    def __init__(self, _session: Session, _selection: Selection, _settings: Settings, parent: QWidget) -> None:
         super().__init__(parent)
         self.asked: list[Place] = []
         self.copied = 0
         self.field = QLineEdit(self)
         self.field.setAccessibleName("Field")
         QVBoxLayout(self).addWidget(self.field)
-        selection.page_wanted.connect(self.asked.append)
+
+    def reveal(self, place: Place) -> None:
+        """Keep what was asked for."""
+        self.asked.append(place)
 
     def copy_table(self) -> None:
         """Count how often the table was copied."""

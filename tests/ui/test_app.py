@@ -36,6 +36,11 @@ def python(code: str, home: Path, *args: str) -> subprocess.CompletedProcess[str
     )
 
 
+def complaints(done: subprocess.CompletedProcess[str]) -> list[str]:
+    """What the process said, but for what the platform without a screen always says."""
+    return [line for line in done.stderr.splitlines() if "propagateSizeHints" not in line]
+
+
 def test_importing_the_window_loads_no_heavy_package(tmp_path: Path) -> None:
     done = python(f"import sys, sizekeeper.ui.app; print(sorted(set({HEAVY}) & set(sys.modules)))", tmp_path)
     assert (done.stdout.strip(), done.returncode) == ("[]", 0)
@@ -44,11 +49,11 @@ def test_importing_the_window_loads_no_heavy_package(tmp_path: Path) -> None:
 @pytest.mark.skipif(sys.platform != "linux", reason="the places of Linux")
 def test_the_window_opens_on_the_users_own_library_and_closes_cleanly(tmp_path: Path) -> None:
     done = python(CLOSE_WHEN_PAINTED, tmp_path)
-    assert (done.stderr, done.returncode) == ("", 0)
+    assert (complaints(done), done.returncode) == ([], 0)
     assert (tmp_path / "xdg_data_home" / "sizekeeper" / "home.sizekeeper").exists()
 
 
 def test_the_window_opens_on_a_library_that_is_named(tmp_path: Path) -> None:
     done = python(CLOSE_WHEN_PAINTED, tmp_path, str(tmp_path / "sewing.sizekeeper"))
-    assert (done.stderr, done.returncode) == ("", 0)
+    assert (complaints(done), done.returncode) == ([], 0)
     assert (tmp_path / "sewing.sizekeeper").exists()

@@ -5,12 +5,14 @@ from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtGui import QContextMenuEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QMenu
 
 from sizekeeper import assets
 from sizekeeper.core.chart import Chart
 from sizekeeper.ui.chart_fill_dialog import FillDialog
-from sizekeeper.ui.chart_header import MeasureField
+from sizekeeper.ui.chart_measure_field import MeasureField
 from sizekeeper.ui.chart_panel import ChartPanel
 from sizekeeper.ui.chart_paste_question import PasteQuestion
 from sizekeeper.ui.chart_unit_question import UnitQuestion
@@ -65,7 +67,10 @@ class Desk:
         for key in [one for part in keys for one in (part if isinstance(part, str) else [part])]:
             widget = QApplication.focusWidget()
             assert widget is not None
-            self.qtbot.keyClick(widget, key)
+            if isinstance(key, str):
+                QTest.keyClicks(widget, key)
+            else:
+                QTest.keyClick(widget, key)
 
     def at(self) -> tuple[int, int]:
         return self.grid.current().row(), self.grid.current().column()
@@ -107,9 +112,8 @@ def test_a_size_typed_further_out_stands_behind_the_last(session: Session, qtbot
 def test_enter_goes_down_to_where_the_row_was_begun(desk: Callable[[Chart], Desk]) -> None:
     at = desk(THREE)
     at.go(1, 1)
-    at.qtbot.mouseClick(
-        at.grid.viewport(), Qt.MouseButton.LeftButton, pos=at.grid.visualRect(at.grid.current()).center()
-    )
+    middle = at.grid.visualRect(at.grid.current()).center()
+    QTest.mouseClick(at.grid.viewport(), Qt.MouseButton.LeftButton, pos=middle)
     at.type("93", TAB, "97", ENTER)
     assert at.at() == (2, 1)
 
@@ -218,7 +222,7 @@ def test_a_second_row_for_a_measure_is_refused_in_words(desk: Callable[[Chart], 
     at.type("Waist", ENTER)
     assert at.panel.line.text() == "The chart has a row for waist already."
     at.type(ESC)
-    assert (at.chart, at.grid.findChildren(MeasureField)) == (THREE, at.grid.findChildren(MeasureField))
+    assert (at.chart, QApplication.focusWidget()) == (THREE, at.grid)
 
 
 def test_a_measure_is_renamed_in_place_and_keeps_its_figures(desk: Callable[[Chart], Desk]) -> None:
@@ -310,7 +314,7 @@ def test_a_row_is_filled_by_the_step_of_two_figures(
     at.go(1, 1)
     at.actions.fill.trigger()
     assert asked.last.field.text() == "4"
-    asked.last.accept()
+    QTest.keyClick(asked.last.field, ENTER)
     assert (texts(at.chart), at.undo_texts()) == ({"bust": "80, 84, 88, 92"}, ["Fill bust"])
 
 
@@ -411,7 +415,6 @@ def test_another_unit_is_asked_about_in_words_and_leaves_the_texts(
     asked = Asked(monkeypatch, UnitQuestion)
     at = desk(THREE)
     at.panel.unit.activated.emit(at.panel.unit.findData("in"))
-    assert isinstance(asked.last, QMessageBox)
     assert asked.last.informativeText() == ("Every figure stays as typed. “88” is then read as inches: 223.5 cm.")
     assert at.chart.unit == "cm"
     asked.last.yes.click()
@@ -454,13 +457,38 @@ def test_many_doubts_are_folded_until_asked_for(desk: Callable[[Chart], Desk]) -
     assert len(at.panel.doubts.lines()) == len(at.panel.doubts.sentences()) == 8
 
 
-def test_the_menu_of_a_cell_opens_by_key_and_mouse(desk: Callable[[Chart], Desk], qtbot: QtBot) -> None:
+def test_the_menu_of_a_cell_opens_by_key(desk: Callable[[Chart], Desk]) -> None:
     at = desk(THREE)
-    with qtbot.waitSignal(at.grid.menu_wanted):
-        at.grid.menu_wanted.emit(QPoint(0, 0))
+    at.go(1, 1)
+    QApplication.sendEvent(
+        at.grid.viewport(), QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, QPoint(0, 0), QPoint(0, 0))
+    )
     menu = QApplication.activePopupWidget()
-    assert menu is not None
+    assert isinstance(menu, QMenu)
+    assert "Move size left" in {action.text() for action in menu.actions()}
     menu.close()
+
+
+def test_rows_grow_with_the_text_size(desk: Callable[[Chart], Desk], qapp: QApplication) -> None:
+    at = desk(THREE)
+    before = at.grid.rowHeight(1), at.grid.sizeHint().height()
+    font = qapp.font()
+    font.setPointSizeF(font.pointSizeF() * 2)
+    qapp.setFont(font)
+    qapp.processEvents()
+    assert at.grid.rowHeight(1) > before[0] * 1.5
+    assert at.grid.sizeHint().height() > before[1] * 1.5
+
+
+def test_a_measure_is_picked_from_those_offered(desk: Callable[[Chart], Desk]) -> None:
+    at = desk(THREE)
+    at.go(3, 0)
+    at.type("seat")
+    (field,) = at.grid.findChildren(MeasureField)
+    offered = field.completer().model()
+    assert offered.index(0, 0).data() == "Hip (seat)"
+    field.completer().activated.emit("Hip (seat)")
+    assert list(texts(at.chart)) == ["bust", "waist", "hip"]
 
 
 def test_one_changed_figure_leaves_the_cursor_where_it_is(desk: Callable[[Chart], Desk]) -> None:

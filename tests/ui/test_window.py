@@ -6,14 +6,15 @@ from typing import TYPE_CHECKING, cast
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtGui import QAccessible, QGuiApplication
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.store.library import Library
 from sizekeeper.store.writer import Writer
+from sizekeeper.ui.library_actions import LibraryActions
 from sizekeeper.ui.selection import Place
 from sizekeeper.ui.session import Session
 from sizekeeper.ui.window import MainWindow
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
     from pathlib import Path
 
+    from PySide6.QtWidgets import QLineEdit
     from pytestqt.qtbot import QtBot
 
     from sizekeeper.store.codec import Value
@@ -243,6 +245,21 @@ def test_an_edit_that_cannot_be_saved_is_kept_and_offered_as_a_copy(
     assert window.status.mark.text() == "Saved"
 
 
+@pytest.mark.parametrize("letting_go", [False, True])
+def test_edits_that_are_not_in_the_file_are_let_go_only_when_she_says_so(
+    window: MainWindow, library_file: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, letting_go: bool
+) -> None:
+    refuse(window, library_file, qtbot)
+    library_file.with_suffix(".moved").rename(library_file)
+    asked_about: list[str] = []
+    monkeypatch.setattr(LibraryActions, "ask_to_let_go", lambda _w, edits: asked_about.append(edits) or letting_go)
+    window.library.read_again.trigger()
+    assert asked_about == ["“Change name”"]
+    assert window.session.person("a") == (ADA if letting_go else dataclasses.replace(ADA, name="Ava"))
+    assert len(window.session.writer.refused) == (0 if letting_go else 1)
+    window.session.writer.give_up()
+
+
 def test_closing_asks_before_an_edit_is_lost(
     window: MainWindow, library_file: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -312,32 +329,6 @@ def test_the_menu_of_an_entry_opens_at_the_entry(window: MainWindow) -> None:
     window.sidebar.menu_wanted.emit("s", QPoint(20, 20))
     assert window.menus.pattern_menu.isVisible()
     window.menus.pattern_menu.close()
-
-
-def nameless(widget: QWidget) -> list[str]:
-    """The widgets below, visible or not, that can take the focus and that a screen reader has no name for."""
-    found = []
-    for child in (widget, *widget.findChildren(QWidget)):
-        spoken = QAccessible.queryAccessibleInterface(child)
-        takes = child.focusPolicy() != Qt.FocusPolicy.NoFocus and child.focusProxy() is None
-        if takes and not spoken.text(QAccessible.Text.Name).strip() and "ScrollBar" not in type(child).__name__:
-            found.append(f"{type(child).__name__} {child.objectName()}")
-    return found
-
-
-def test_every_widget_that_takes_the_focus_has_a_name(window: MainWindow) -> None:
-    assert nameless(window) == []
-    fill(window.session)
-    for kind in window.pages.kinds:
-        window.turn_to(kind.name)
-    assert nameless(window) == []
-
-
-def test_a_nameless_widget_would_be_found(qtbot: QtBot) -> None:
-    holder = QWidget()
-    qtbot.addWidget(holder)
-    QLineEdit(holder)
-    assert len(nameless(holder)) == 1
 
 
 def test_tab_leads_from_the_list_through_the_pages_bar_into_the_page(window: MainWindow, qtbot: QtBot) -> None:
