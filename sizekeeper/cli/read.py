@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-import argparse
 import json
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from sizekeeper.importing.read import read_file
 from sizekeeper.importing.reading_json import as_json
 from sizekeeper.importing.words import as_text
+
+if TYPE_CHECKING:
+    import argparse
 
 
 def add_parser(subparsers: argparse._SubParsersAction[Any]) -> None:

@@ -48,8 +48,8 @@ def suggest(measures: Measures, text: str, kind: ChartKind) -> dict[str, str]:
     for measure in measures:
         if measure.use in ("both", kind):
             names = [(_nearness(measure.name, wanted), measure.name)]
-            for synonym in measure.synonyms.get("en", ()):
-                names.append((_nearness(synonym, wanted) + 1, f"{measure.name} ({synonym})"))
+            synonyms = measure.synonyms.get("en", ())
+            names += [(_nearness(synonym, wanted) + 1, f"{measure.name} ({synonym})") for synonym in synonyms]
             rank, shown = min(names, key=lambda name: name[0])
             if rank < _FAR:
                 found.append((rank, shown, measure.id))

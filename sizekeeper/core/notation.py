@@ -169,8 +169,8 @@ def rounded(exact_cm: Fraction | float, notation: Notation) -> Fraction:
 
     A float is taken at six decimals, so that a value that is a hair below its half by binary rounding still goes up.
     """
-    exact = exact_cm if isinstance(exact_cm, Fraction) else Fraction(round(exact_cm, 6)).limit_denominator(10**6)
-    steps = abs(exact) / CM_PER[notation.unit] / notation.step
+    exact = exact_cm if isinstance(exact_cm, Fraction) else Fraction(round(exact_cm * 10**6), 10**6)
+    steps = abs(exact) / (CM_PER[notation.unit] * notation.step)
     whole = (steps + Fraction(1, 2)).__floor__()
     return whole * notation.step * (-1 if exact < 0 else 1)
 

@@ -31,12 +31,16 @@ class RegionPreference:
 
 @dataclass(frozen=True, slots=True)
 class EasePreference:
-    """Her preferences for one kind of garment in woven or in knit fabric. `lead` is the measure to choose size by."""
+    """Her preferences for one kind of garment in woven or in knit fabric.
+
+    `lead` is the measure to choose size by; `mode` is by what a size is judged, where the pattern's charts allow it.
+    """
 
     garment: Garment
     knit: bool = False
     lead: str | None = None
     regions: dict[str, RegionPreference] = field(default_factory=dict)
+    mode: Literal["my", "designer", "body"] | None = None
 
     def region(self, measure: str) -> RegionPreference:
         """What she set for a region, empty where she set nothing."""

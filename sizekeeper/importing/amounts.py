@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import cast
+from typing import TYPE_CHECKING, cast
 
 from sizekeeper import assets
 from sizekeeper.core.length import CM_PER
@@ -17,6 +16,9 @@ from sizekeeper.importing.grid import GridCell
 from sizekeeper.importing.raw import RawFigure, RawRow, RawTable
 from sizekeeper.importing.sizes import recovered_date
 from sizekeeper.importing.units import CHART_UNIT
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
 
 UNITS: tuple[ChartUnit, ...] = ("cm", "in", "mm")
 _INCH_LOW, _INCH_HIGH = Fraction(235, 100), Fraction(275, 100)

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
-import zipfile
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.grid import place
 from sizekeeper.importing.limits import CELLS, UNPACKED_BYTES, Progress, check_size
+
+if TYPE_CHECKING:
+    import zipfile
 
 _CHUNK = 1 << 18
 _OVERLAP = 200
@@ -44,7 +46,9 @@ def contents(archive: zipfile.ZipFile, name: str, progress: Progress) -> Content
     if kind == "other":
         return found
     if sum(part.file_size for part in parts if part.filename.endswith((".xml", ".bin"))) > UNPACKED_BYTES:
-        raise ReadError(f"“{name}” unpacks to more than {UNPACKED_BYTES // 1_000_000} MB, which is more than any chart.")
+        raise ReadError(
+            f"“{name}” unpacks to more than {UNPACKED_BYTES // 1_000_000} MB, which is more than any chart."
+        )
     cells = 0
     for i, part in enumerate(parts):
         progress(i, len(parts) * 2)
@@ -75,10 +79,14 @@ def _searched(archive: zipfile.ZipFile, part: zipfile.ZipInfo, name: str, found:
         while chunk := stream.read(_CHUNK):
             size += len(chunk)
             if size > UNPACKED_BYTES:
-                raise ReadError(f"“{name}” unpacks to more than {UNPACKED_BYTES // 1_000_000} MB, which is more than any chart.")
+                raise ReadError(
+                    f"“{name}” unpacks to more than {UNPACKED_BYTES // 1_000_000} MB, which is more than any chart."
+                )
             window = before + chunk
             if _ENTITY.search(window):
-                raise ReadError(f"“{name}” holds XML declarations that no spreadsheet program writes, so it is not opened.")
+                raise ReadError(
+                    f"“{name}” holds XML declarations that no spreadsheet program writes, so it is not opened."
+                )
             rows += chunk.count(b"<row")
             cells += chunk.count(b"<c ") + chunk.count(b"<c>")
             found.formulas = found.formulas or (sheet and (b"<f>" in window or b"<f " in window))
@@ -86,7 +94,9 @@ def _searched(archive: zipfile.ZipFile, part: zipfile.ZipInfo, name: str, found:
             if rows or cells:
                 check_size(name, rows=rows, cells=cells)
             if merged > CELLS:
-                raise ReadError(f"“{name}” merges more than {CELLS:,} cells, which is more than any chart: copy the chart alone.")
+                raise ReadError(
+                    f"“{name}” merges more than {CELLS:,} cells, which is more than any chart: copy the chart alone."
+                )
             before = window[-_OVERLAP:]
     if found.kind == "ods" and part.filename == "content.xml":
         cells += _repeated(archive.read(part), name)

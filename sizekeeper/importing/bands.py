@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from sizekeeper.importing.figures import Figure, figure_of, is_missing
-from sizekeeper.importing.grid import GridCell, Sheet
 from sizekeeper.importing.labels import Label, label_of
 from sizekeeper.importing.sizes import recovered_date
 from sizekeeper.importing.units import unit_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sizekeeper.importing.grid import GridCell, Sheet
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import statistics
-from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from sizekeeper.core.measure import TORSO_GIRTHS
 from sizekeeper.importing.draft import DraftCell, DraftRow, DraftTable, Flag
-from sizekeeper.importing.halves import matched_figures
+from sizekeeper.importing.halves import bodies_for, matched_figures
 from sizekeeper.importing.sizes import gaps
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
 
 OFF = 0.5
 """A step over this share off the row's median step is uneven (design of the chart contract)."""
@@ -94,10 +97,8 @@ def _flag(code: str, cell: DraftCell, row: DraftRow, table: DraftTable, note: st
 
 def doubts_between(tables: Sequence[DraftTable]) -> Iterator[Flag]:
     """The doubts that show when the finished tables are held against the body tables."""
-    bodies = [t for t in tables if t.kind == "body"]
     for table in tables:
-        if table.kind != "finished" or not bodies:
-            continue
+        bodies = bodies_for(table, tables) if table.kind == "finished" else []
         yield from _negative_ease(table, bodies)
         body = next((b for b in bodies if set(b.labels) & set(table.labels)), None)
         if body is not None:
@@ -114,7 +115,9 @@ def _negative_ease(table: DraftTable, bodies: Sequence[DraftTable]) -> Iterator[
             less = [label for label, (ours, theirs) in found.items() if ours < theirs - _EQUAL_CM]
             if less:
                 cell = row.cells[table.labels.index(less[0])]
-                yield _flag("negative_ease", cell, row, table, f"finished is less than the body in size {', '.join(less)}")
+                yield _flag(
+                    "negative_ease", cell, row, table, f"finished is less than the body in size {', '.join(less)}"
+                )
                 break
 
 

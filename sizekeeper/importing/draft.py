@@ -85,9 +85,7 @@ class DraftRow:
     @property
     def cm(self) -> tuple[float | None, ...]:
         """The figures in cm, full girth, the middle of a range; None where no figure is given."""
-        return tuple(
-            None if c.low is None or c.high is None else self._cm((c.low + c.high) / 2) for c in self.cells
-        )
+        return tuple(None if c.low is None or c.high is None else self._cm((c.low + c.high) / 2) for c in self.cells)
 
     @property
     def ranged(self) -> bool:

@@ -6,9 +6,12 @@ import functools
 import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
-from sizekeeper.importing.grid import GridCell
 from sizekeeper.importing.units import UNIT_WORDS
+
+if TYPE_CHECKING:
+    from sizekeeper.importing.grid import GridCell
 
 MISSING = frozenset(
     {

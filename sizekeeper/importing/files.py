@@ -6,17 +6,21 @@ import io
 import re
 import zipfile
 import zlib
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.archive import contents
 from sizekeeper.importing.delimited import decoded, sheet_from_text
-from sizekeeper.importing.grid import Sheet
 from sizekeeper.importing.limits import FILE_BYTES, Progress
 from sizekeeper.importing.oldbook import sheets_of_old_workbook
 from sizekeeper.importing.pdf import readings_of_pdf
 from sizekeeper.importing.webpage import sheets_of_page
 from sizekeeper.importing.workbook import sheets_of_workbook
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from sizekeeper.importing.grid import Sheet
 
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 _PICTURES = {
@@ -24,7 +28,10 @@ _PICTURES = {
     b"RIFF": "a picture or a sound", b"\x7fELF": "a program", b"MZ": "a program", b"7z\xbc\xaf": "an archive", b"Rar!": "an archive",
     b"\x1f\x8b": "an archive", b"SQLite format 3": "a database", b"{\\rtf": "a text document",
 }  # fmt: skip
-_PAGE = re.compile(r"\s*(?:<!doctype html|<\?xml[^>]*>\s*<(?:!doctype html|html)|<!--|<html|<meta|<table|<body|<head|<div|Version:\d\.\d)", re.IGNORECASE)
+_PAGE = re.compile(
+    r"\s*(?:<!doctype html|<\?xml[^>]*>\s*<(?:!doctype html|html)|<!--|<html|<meta|<table|<body|<head|<div|Version:\d\.\d)",
+    re.IGNORECASE,
+)
 _BROKEN = (zipfile.BadZipFile, zlib.error, KeyError, ValueError, TypeError, AttributeError, IndexError, EOFError,
            OSError, SyntaxError, AssertionError, NotImplementedError, RecursionError, OverflowError, LookupError,
            StopIteration, ArithmeticError)  # fmt: skip

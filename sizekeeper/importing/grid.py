@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
 
 MERGED_LIMIT = 20_000
 """The most grid places one merged area may fill; larger ones keep their first cell only (coined)."""
@@ -90,7 +92,7 @@ def sheet_of(name: str, rows: Iterable[Sequence[GridCell | None]]) -> Sheet:
     while kept and not any(kept[-1]):
         kept.pop()
     width = max((_filled(row) for row in kept), default=0)
-    return Sheet(name, tuple(tuple([*row[:width], *[None] * (width - len(row))]) for row in kept))
+    return Sheet(name, tuple((*row[:width], *[None] * (width - len(row))) for row in kept))
 
 
 def _filled(row: Sequence[GridCell | None]) -> int:

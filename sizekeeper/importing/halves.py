@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import re
 import statistics
-from collections.abc import Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING
 
-from sizekeeper.core.chart import ChartKind
-from sizekeeper.importing.draft import DraftRow, DraftTable
 from sizekeeper.importing.sizes import number_in
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+
+    from sizekeeper.core.chart import ChartKind
+    from sizekeeper.importing.draft import DraftRow, DraftTable
 
 ADULT_LEAST_CM: Mapping[str, float] = {
     "bust": 66, "high_bust": 64, "underbust": 55, "waist": 50, "high_hip": 60, "hip": 70, "thigh": 38, "upper_arm": 19,
@@ -37,6 +41,7 @@ _ALL_FLAT = re.compile(
     re.IGNORECASE,
 )
 _TALL_CHILD = 80
+_MOST_BODIES = 6
 
 
 def all_flat(texts: Iterable[str]) -> bool:
@@ -71,6 +76,13 @@ def suspected(row: DraftRow, table: DraftTable, bodies: Sequence[DraftTable], *,
     return least is not None and bool(figures) and statistics.median(figures) < least
 
 
+def bodies_for(table: DraftTable, tables: Sequence[DraftTable]) -> list[DraftTable]:
+    """The body tables to hold a table against: those on its sheet, else the first few of the other sheets."""
+    bodies = [t for t in tables if t.kind == "body" and t is not table]
+    beside = [t for t in bodies if t.sheet == table.sheet]
+    return (beside or bodies)[:_MOST_BODIES]
+
+
 def _to_body(row: DraftRow, table: DraftTable, bodies: Sequence[DraftTable]) -> float | None:
     """The middle ratio of a row to the body's of the same sizes, None where no body chart has it."""
     ratios = [
@@ -90,7 +102,9 @@ def _matched(row: DraftRow, table: DraftTable, other: DraftRow, body: DraftTable
     return [(ours, cm) for ours, cm in pairs if ours is not None and cm]
 
 
-def matched_figures(row: DraftRow, table: DraftTable, other: DraftRow, body: DraftTable) -> dict[str, tuple[float, float]]:
+def matched_figures(
+    row: DraftRow, table: DraftTable, other: DraftRow, body: DraftTable
+) -> dict[str, tuple[float, float]]:
     """A finished row's and a body row's figures in cm, by the size label that both have."""
     theirs = dict(zip(body.labels, other.cm, strict=True))
     found = {}

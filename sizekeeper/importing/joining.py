@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from sizekeeper.importing.amounts import disagree
 from sizekeeper.importing.draft import DraftRow, DraftTable, Flag
@@ -12,17 +12,22 @@ from sizekeeper.importing.figures import Amount
 from sizekeeper.importing.raw import RawRow, RawTable, place_blanks
 from sizekeeper.importing.vocabulary import folded
 
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
 _CONTINUED = re.compile(
-    r"\b(?:cont(?:inued|'?d|\.)?|continues|forts(?:etzung|\.)|suite|vervolg|continuación|continúa|continua|segue)\b", re.IGNORECASE
+    r"\b(?:cont(?:inued|'?d|\.)?|continues|forts(?:etzung|\.)|suite|vervolg|continuación|continúa|continua|segue)\b",
+    re.IGNORECASE,
 )
 _SHARED = 0.8
+_NEAR = 12
 
 
 def join_wrapped(tables: Sequence[RawTable]) -> list[RawTable]:
     """The tables, with each block that goes on with further sizes of the one before joined to it."""
     joined: list[RawTable] = []
     for table in tables:
-        start = next((t for t in reversed(joined) if _goes_on(t, table)), None)
+        start = next((t for t in reversed(joined[-_NEAR:]) if _goes_on(t, table)), None)
         if start is None:
             joined.append(table)
         else:
@@ -71,7 +76,7 @@ def join_two_units(tables: Sequence[DraftTable]) -> tuple[list[DraftTable], list
     kept: list[DraftTable] = []
     flags: list[Flag] = []
     for table in tables:
-        first = next((t for t in kept if _repeats(t, table)), None)
+        first = next((t for t in kept[-_NEAR:] if _repeats(t, table)), None)
         if first is None:
             kept.append(table)
             continue

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import statistics
-from collections.abc import Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from sizekeeper import assets
 from sizekeeper.core.measure import TORSO_GIRTHS, Use
 from sizekeeper.importing.bands import figure
 from sizekeeper.importing.labels import resolved
-from sizekeeper.importing.raw import RawRow, RawTable
 from sizekeeper.importing.vocabulary import Kind, kind_in
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sizekeeper.importing.raw import RawRow, RawTable
 
 
 def split_by_kind(table: RawTable) -> list[RawTable]:

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import functools
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from sizekeeper import assets
 from sizekeeper.core.chart import WrittenAs
 from sizekeeper.importing import vocabulary as words
 from sizekeeper.importing.measure_names import NOTHING, Names, exactly, names_of
 from sizekeeper.importing.units import stated_units, unit_of, without_units
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 _NUMBERING = re.compile(r"^\s*(?:\(?[A-Za-z0-9]{1,2}[).:]\s+|\d{1,2}\s+(?=[^\W\d_]{3})|[A-Z]\s[–—-]\s+|[*†‡•·#]+\s*)")
 _MARKS = re.compile(r"\s*[*†‡§¹²³⁴⁵:]+\s*$")

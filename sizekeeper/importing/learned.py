@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from sizekeeper.core.learned import Learned
 from sizekeeper.importing.units import without_units
 from sizekeeper.importing.vocabulary import folded
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from sizekeeper.core.learned import Learned
     from sizekeeper.importing.draft import Corrections, Draft, DraftRow
 
 Cell = tuple[str, str]

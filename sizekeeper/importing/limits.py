@@ -8,10 +8,10 @@ from sizekeeper.errors import ReadError
 
 FILE_BYTES = 50_000_000
 UNPACKED_BYTES = 60_000_000
-ROWS = 20_000
+ROWS = 10_000
 COLUMNS = 1_000
-CELLS = 250_000
-SHEETS = 1_000
+CELLS = 120_000
+SHEETS = 500
 PAGES = 60
 
 Progress = Callable[[int, int], None]
@@ -35,4 +35,6 @@ def check_size(name: str, *, rows: int = 0, columns: int = 0, cells: int = 0, sh
         (sheets, SHEETS, "sheets"),
     ):
         if count > limit:
-            raise ReadError(f"“{name}” has more than {limit:,} {what}, which is more than any chart: copy the chart alone.")
+            raise ReadError(
+                f"“{name}” has more than {limit:,} {what}, which is more than any chart: copy the chart alone."
+            )

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from sizekeeper.importing import vocabulary as words
 from sizekeeper.importing.bands import distinct, is_figure, is_text, label, zones
@@ -12,9 +12,13 @@ from sizekeeper.importing.headers import attribute, size_likeness
 from sizekeeper.importing.labels import Label
 from sizekeeper.importing.raw import Found, RawFigure, RawRow, RawTable
 from sizekeeper.importing.sizes import recovered_date, shown_label
-from sizekeeper.importing.vocabulary import Kind
 
-_MOST = 0.7
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from sizekeeper.importing.vocabulary import Kind
+
+_MOST, _SOME = 0.7, 0.3
 _LEAST_ROWS = 4
 
 
@@ -71,7 +75,7 @@ def _share(rows: Sequence[Row], place: int, test: object) -> float:
 def _most(rows: Sequence[Row], places: object, test: object) -> int | None:
     shares = {p: _share(rows, p, test) for p in places} if isinstance(places, dict) else {}
     best = max(shares, key=lambda p: shares[p], default=None)
-    return best if best is not None and shares[best] >= _MOST else None
+    return best if best is not None and shares[best] >= _SOME else None
 
 
 def _repeats(rows: Sequence[Row], size: int, measure: int) -> bool:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import datetime as dt
 import io
-from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.grid import GridCell, Sheet, address, filled_merged, sheet_of
 from sizekeeper.importing.limits import Progress, check_size
 from sizekeeper.importing.shown import exact, general
+
+if TYPE_CHECKING:
+    from fractions import Fraction
 
 
 def sheets_of_old_workbook(data: bytes, name: str, progress: Progress) -> list[Sheet]:
@@ -38,7 +41,9 @@ def _sheet(sheet: object, title: str, name: str) -> Sheet:
     from python_calamine import CalamineSheet
 
     assert isinstance(sheet, CalamineSheet)  # noqa: S101 - imported late, so named late
-    check_size(name, rows=sheet.total_height, columns=sheet.total_width, cells=sheet.total_height * sheet.total_width // 8)
+    check_size(
+        name, rows=sheet.total_height, columns=sheet.total_width, cells=sheet.total_height * sheet.total_width // 8
+    )
     values = sheet.to_python(skip_empty_area=False)
     rows = [[_cell(r, c, value) for c, value in enumerate(row)] for r, row in enumerate(values)]
     areas = [(top, left, bottom, right) for (top, left), (bottom, right) in sheet.merged_cell_ranges or []]
@@ -55,4 +60,8 @@ def _cell(row: int, column: int, value: object) -> GridCell | None:
     if isinstance(value, dt.date):
         return GridCell(at, value.isoformat()[:10], date=(value.year, value.month, value.day))
     text = str(value).strip() if value is not None else ""
-    return GridCell(at, text, note="error" if text.startswith("#") and text.endswith(("!", "?", "/A")) else "") if text else None
+    return (
+        GridCell(at, text, note="error" if text.startswith("#") and text.endswith(("!", "?", "/A")) else "")
+        if text
+        else None
+    )

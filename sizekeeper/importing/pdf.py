@@ -39,7 +39,9 @@ def readings_of_pdf(data: bytes, name: str, progress: Progress) -> list[list[She
         raise ReadError(f"“{name}” is protected by a password: save it without one.") from error
     except PdfminerException as error:
         protected = any(isinstance(cause, PDFPasswordIncorrect) for cause in error.args)
-        why = "is protected by a password: save it without one" if protected else "is damaged and cannot be read as a PDF"
+        why = (
+            "is protected by a password: save it without one" if protected else "is damaged and cannot be read as a PDF"
+        )
         raise ReadError(f"“{name}” {why}.") from error
     if not any(sheet.rows for sheet in lines):
         raise ReadError(f"“{name}” holds no text, only pictures: type the chart in or copy it from elsewhere.")

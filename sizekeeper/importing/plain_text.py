@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import itertools
 import re
-from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from sizekeeper.importing.grid import GridCell, Sheet, sheet_of
 from sizekeeper.importing.labels import label_of
 from sizekeeper.importing.measure_names import names_of
 from sizekeeper.importing.sizes import likeness
 from sizekeeper.importing.vocabulary import SIZE
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 _NUMBER = r"(?:\d+(?:[ \u00a0-]\d/\d{1,2}|\d*[½¼¾⅛⅜⅝⅞⅓⅔]|[ \u00a0][½¼¾⅛⅜⅝⅞⅓⅔]|[.,]\d+)?|\d/\d{1,2}|[½¼¾⅛⅜⅝⅞])"
 _UNIT = r"(?:[ \u00a0]?(?:cm|mm|in(?:ches|ch|s)?\b\.?|[″”\"′']))"
@@ -147,7 +151,7 @@ def _reflowed(cells: Sequence[GridCell]) -> Sheet | None:
     starts = [i for i, c in enumerate(cells) if label_of(c.text).is_measure and not likeness(c.text) >= 0.9]  # noqa: PLR2004
     if len(starts) < _LEAST_LINES:
         return None
-    steps = {b - a for a, b in zip(starts, starts[1:], strict=False)} | {len(cells) - starts[-1]}
+    steps = {b - a for a, b in itertools.pairwise(starts)} | {len(cells) - starts[-1]}
     step = min(steps)
     if step < _LEAST_LINES or starts[0] < step or any(s % step for s in steps - {max(steps)}):
         return None

@@ -75,7 +75,8 @@ class RawTable:
 @dataclass(slots=True)
 class Found:
     """All that was found on a sheet: tables in order with how sure
-    their sizes are, what each cell was taken for, and the texts around the tables."""
+    their sizes are, what each cell was taken for, and the texts around the tables.
+    """
 
     sheet: str
     tables: list[RawTable] = field(default_factory=list)

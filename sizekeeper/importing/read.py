@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.delimited import sheet_from_text
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft
 from sizekeeper.importing.files import bytes_of, readings
-from sizekeeper.importing.grid import Sheet
 from sizekeeper.importing.limits import Progress, no_progress
 from sizekeeper.importing.recognise import recognise
 from sizekeeper.importing.webpage import sheets_of_page
+
+if TYPE_CHECKING:
+    import os
+
+    from sizekeeper.importing.grid import Sheet
 
 PASTED = "the pasted text"
 
@@ -52,7 +56,9 @@ def read_text(text: str, corrections: Corrections = NO_CORRECTIONS, name: str = 
     Raises:
         ReadError: the text holds no chart.
     """
-    return read_sheets([sheet_from_text(text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", ""), name)], corrections, name)
+    return read_sheets(
+        [sheet_from_text(text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", ""), name)], corrections, name
+    )
 
 
 def read_html(text: str, corrections: Corrections = NO_CORRECTIONS, name: str = PASTED) -> Draft:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from sizekeeper.importing.draft import Draft, DraftRow, DraftTable, Flag
+if TYPE_CHECKING:
+    from sizekeeper.importing.draft import Draft, DraftRow, DraftTable, Flag
 
 
 def as_json(draft: Draft) -> dict[str, Any]:

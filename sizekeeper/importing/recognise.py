@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 from itertools import combinations
+from typing import TYPE_CHECKING
 
 from sizekeeper.importing import vocabulary as words
 from sizekeeper.importing.bands import is_figure, is_text, zones
 from sizekeeper.importing.doubts import doubts_between, doubts_of
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
 from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
-from sizekeeper.importing.halves import all_flat, suspected
+from sizekeeper.importing.halves import all_flat, bodies_for, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
 from sizekeeper.importing.kinds import infer_kinds, split_by_kind
 from sizekeeper.importing.limits import Progress, no_progress
@@ -21,6 +22,9 @@ from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
 from sizekeeper.importing.settle import Settling
 from sizekeeper.importing.tables import tables_across
 from sizekeeper.importing.units import stated_units
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Sequence
 
 _ENOUGH, _ALL = 0.6, 0.85
 
@@ -34,15 +38,19 @@ def recognise(
     """The draft that a file's sheets make; its tables are empty where nothing like a chart was found."""
     found = []
     for i, sheet in enumerate(sheets):
-        progress(i, len(sheets))
-        found.append(find(_corrected(sheet, corrections), corrections))
+        tick = partial(progress, i, len(sheets))
+        tick()
+        found.append(find(_corrected(sheet, corrections), corrections, tick))
     used = [f for f in found if f.tables]
     tables: list[DraftTable] = []
     flags: list[Flag] = []
     for one in used:
-        drafted, told = _settled(one, corrections)
+        drafted, said = _settled(one, corrections)
         tables += drafted
-        flags += told
+        flags += said
+    tables, told = _with_halves(tables, flags)
+    flags += told
+    flags += (flag for table in tables for flag in doubts_of(table))
     flags += doubts_between(tables)
     flags += _across_sheets(sheets, used)
     return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(sheets), {f.sheet: f.roles for f in found})
@@ -71,28 +79,28 @@ def _changed(cell: GridCell | None, changed: dict[str, str], ignored: set[str]) 
     return cell
 
 
-def find(sheet: Sheet, corrections: Corrections = NO_CORRECTIONS) -> Found:
+def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Found:
     """What is on a sheet: in the areas set by hand, else wherever it stands."""
     sheet = split_lines(sheet)
     areas = corrections.areas.get(sheet.name)
     if areas:
-        parts = [_oriented(area_of(sheet, area), way) for area, way in areas]
+        parts = [_oriented(area_of(sheet, area), way, tick) for area, way in areas]
         found = _joined(sheet, parts)
     else:
-        found = _best(sheet)
+        found = _best(sheet, tick)
     for table in found.tables:
         place_blanks(table)
     _words_around(sheet, found)
     return found
 
 
-def _best(sheet: Sheet) -> Found:
+def _best(sheet: Sheet, tick: Callable[[], None]) -> Found:
     """The reading of the whole sheet, or of its parts where they lie in different ways."""
-    whole = _oriented(sheet, None)
+    whole = _oriented(sheet, None, tick)
     total = sum(map(is_figure, sheet.cells()))
     if not total or _score(whole) >= _ENOUGH * total:
         return whole
-    parts = [_oriented(_rows_only(sheet, top, bottom), None) for top, bottom in zones(sheet)]
+    parts = [_oriented(_rows_only(sheet, top, bottom), None, tick) for top, bottom in zones(sheet)]
     joined = _joined(sheet, parts)
     return joined if _score(joined) > _score(whole) else whole
 
@@ -101,14 +109,14 @@ def _rows_only(sheet: Sheet, top: int, bottom: int) -> Sheet:
     return Sheet(sheet.name, sheet.rows[top:bottom], sheet.single_column)
 
 
-def _oriented(sheet: Sheet, way: Orientation | None) -> Found:
+def _oriented(sheet: Sheet, way: Orientation | None, tick: Callable[[], None]) -> Found:
     """The reading that explains most; the ways that are looked at last are left out where an earlier one explains all."""
     readings = []
     total = sum(map(is_figure, sheet.cells()))
     for orientation, found in (
         ("long", lambda: long_lists(sheet)),
-        ("measures_in_rows", lambda: tables_across(sheet, "measures_in_rows")),
-        ("sizes_in_rows", lambda: tables_across(sheet.transposed(), "sizes_in_rows")),
+        ("measures_in_rows", lambda: tables_across(sheet, "measures_in_rows", tick)),
+        ("sizes_in_rows", lambda: tables_across(sheet.transposed(), "sizes_in_rows", tick)),
     ):
         if way in (None, orientation):
             readings.append(found())
@@ -190,27 +198,33 @@ def _stated_around(found: Found) -> tuple[str, ...]:
     return ()
 
 
-def _doubted(found: Found, settled: Sequence[tuple[DraftTable, list[Flag], RawTable]]) -> tuple[list[DraftTable], list[Flag]]:
+def _doubted(
+    found: Found, settled: Sequence[tuple[DraftTable, list[Flag], RawTable]]
+) -> tuple[list[DraftTable], list[Flag]]:
     tables, dual = join_two_units([t for t, _, _ in settled])
     flags = [flag for _, told, _ in settled for flag in told] + dual
-    for i, table in enumerate(tables):
-        unsure = any(f.code == "kind_inferred" and not f.at for t, told, _ in settled if t.key == table.key for f in told)
-        tables[i], told = _with_halves(table, tables, kind_inferred=unsure)
-        flags += told
-        flags += doubts_of(tables[i])
     flags += _sheet_flags(found, tables, [raw for _, _, raw in settled])
     return tables, flags
 
 
-def _with_halves(table: DraftTable, tables: Sequence[DraftTable], *, kind_inferred: bool) -> tuple[DraftTable, list[Flag]]:
-    rows, flags = [], []
-    for row in table.rows:
-        if suspected(row, table, tables, kind_inferred=kind_inferred):
-            flags.append(Flag("half_width_suspected", row.label_at, f"{row.label}: looks like half of the girth", table.sheet))
-            rows.append(replace(row, doubt="half_width_suspected"))
-        else:
-            rows.append(row)
-    return replace(table, rows=tuple(rows)), flags
+def _with_halves(tables: Sequence[DraftTable], flags: Sequence[Flag]) -> tuple[list[DraftTable], list[Flag]]:
+    """The tables with their girths that may be flat widths marked, and a flag for each."""
+    unsure = {(f.sheet, f.note) for f in flags if f.code == "kind_inferred" and not f.at}
+    done, told = [], []
+    for table in tables:
+        inferred = any(sheet == table.sheet and note.endswith(table.kind) for sheet, note in unsure)
+        rows = []
+        for row in table.rows:
+            half = suspected(row, table, bodies_for(table, tables), kind_inferred=inferred)
+            if half:
+                told.append(
+                    Flag(
+                        "half_width_suspected", row.label_at, f"{row.label}: looks like half of the girth", table.sheet
+                    )
+                )
+            rows.append(replace(row, doubt="half_width_suspected") if half else row)
+        done.append(replace(table, rows=tuple(rows)))
+    return done, told
 
 
 def _sheet_flags(found: Found, tables: Sequence[DraftTable], raws: Sequence[RawTable]) -> Iterator[Flag]:
@@ -258,5 +272,3 @@ def _across_sheets(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[F
     filled = [sheet.name for sheet in sheets if sheet.rows]
     if len(filled) > 1:
         yield Flag("multi_sheet", "", f"tables come from {', '.join(f.sheet for f in used)} of {len(filled)} sheets")
-
-

@@ -3,24 +3,29 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from fractions import Fraction
-
+from typing import TYPE_CHECKING
 
 from sizekeeper import assets
-from sizekeeper.core.chart import ChartKind, WrittenAs
-from sizekeeper.core.measure import Dimension
 from sizekeeper.importing.amounts import Reading, RowReading, disagree, kept, others, settle_units, table_rows
 from sizekeeper.importing.draft import Corrections, DraftCell, DraftRow, DraftSize, DraftTable, Flag
 from sizekeeper.importing.figures import Amount, is_missing
 from sizekeeper.importing.labels import resolved
 from sizekeeper.importing.measure_names import CLOSE, slug
-from sizekeeper.importing.raw import RawRow, RawTable
 from sizekeeper.importing.sizes import is_double
 from sizekeeper.importing.units import without_units
 
-_GIRTH = re.compile(r"circumf|girth|around|opening|umfang|tour|omtrek|contorno|circonf|giro|sweep|weite|wijdte", re.IGNORECASE)
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from fractions import Fraction
+
+    from sizekeeper.core.chart import ChartKind, WrittenAs
+    from sizekeeper.core.measure import Dimension
+    from sizekeeper.importing.raw import RawRow, RawTable
+
+_GIRTH = re.compile(
+    r"circumf|girth|around|opening|umfang|tour|omtrek|contorno|circonf|giro|sweep|weite|wijdte", re.IGNORECASE
+)
 _WIDTH = re.compile(r"width|breite|largeur|breedte|ancho|larghezza|across", re.IGNORECASE)
 
 
@@ -71,7 +76,11 @@ class Settling:
 
     def _units(self, rows: list[RowReading]) -> None:
         corrected = self.corrections.units.get(self.key)
-        stated = (corrected,) if corrected else self.raw.units or next((r.context_units for r in self.raw.rows if r.context_units), ())
+        stated = (
+            (corrected,)
+            if corrected
+            else self.raw.units or next((r.context_units for r in self.raw.rows if r.context_units), ())
+        )
         if settle_units(rows, stated, self.beside):
             unit = next(row.unit for row in rows if row.inferred)
             self._flag("unit_inferred", "", f"no unit is printed; the figures read as {unit}")
@@ -79,20 +88,28 @@ class Settling:
     def _together(self, rows: list[RowReading]) -> list[list[RowReading]]:
         """Rows that state one measure twice, in two units, belong together."""
         groups: list[list[RowReading]] = []
+        known: dict[tuple[str | None, ...], list[RowReading]] = {}
         for row in rows:
-            twin = next((g for g in groups if self._twins(g[0], row)), None)
+            keys = self._names(row)
+            twin = next((g for key in keys if (g := known.get(key)) and self._twins(g[0], row)), None)
             if twin is None:
-                groups.append([row])
-            else:
-                twin.append(row)
+                twin = []
+                groups.append(twin)
+            twin.append(row)
+            for key in keys:
+                known.setdefault(key, twin)
         return groups
 
+    def _names(self, row: RowReading) -> list[tuple[str | None, ...]]:
+        """What a row goes by: its measure, its label, the cell of its label."""
+        of = (row.row.view, row.row.variant)
+        measured = [("measure", row.measure, *of)] if row.measure else []
+        return [*measured, ("label", row.row.label.text, *of), ("at", row.row.at, *of)]
+
     def _twins(self, first: RowReading, second: RowReading) -> bool:
-        a, b = first.row, second.row
-        if {a.bound, b.bound} == {"low", "high"} and first.measure == second.measure and first.unit == second.unit:
-            return (a.view, a.variant) == (b.view, b.variant)
-        same = a.at == b.at or a.label.text == b.label.text or (first.measure is not None and first.measure == second.measure)
-        return same and (a.view, a.variant) == (b.view, b.variant) and first.unit != second.unit and len(second.readings) > 0
+        """Whether two rows of one name state it in two units, or as the two ends of ranges."""
+        bounds = {first.row.bound, second.row.bound} == {"low", "high"}
+        return bounds if first.unit == second.unit else bool(second.readings)
 
     def _row(self, pair: list[RowReading], kind: ChartKind) -> DraftRow | None:
         first, row = pair[0], pair[0].row
@@ -132,7 +149,9 @@ class Settling:
                 a, b = ours.amounts[0], theirs.amounts[0]
                 ours.cell = replace(ours.cell, text=f"{ours.cell.text}–{theirs.cell.text}")
                 ours.amounts = [replace(a, low=min(a.low, b.low), high=max(a.high, b.high))]
-                self._once("range_values", ours.cell.at, "the ends of ranges have columns of their own; the middle is taken")
+                self._once(
+                    "range_values", ours.cell.at, "the ends of ranges have columns of their own; the middle is taken"
+                )
 
     def _dimension(self, row: RowReading) -> Dimension:
         measures = assets.measures()
@@ -165,7 +184,9 @@ class Settling:
             return given[0][0]
         return None
 
-    def _cell(self, first: RowReading, readings: dict[int, list[Reading]], i: int, *, same: Reading | None) -> DraftCell:
+    def _cell(
+        self, first: RowReading, readings: dict[int, list[Reading]], i: int, *, same: Reading | None
+    ) -> DraftCell:
         found = kept([same], first.unit) if same else kept(readings[i], first.unit)
         if found is not None:
             reading, amount = found
@@ -180,7 +201,9 @@ class Settling:
             self._flag("missing_value", at, f"{row.label.text}: nothing is printed")
             return DraftCell(at)
         cell = figures[0].cell
-        note = {"formula": "a formula without a computed value", "error": "a formula that ended in an error"}.get(cell.note, "")
+        note = {"formula": "a formula without a computed value", "error": "a formula that ended in an error"}.get(
+            cell.note, ""
+        )
         note = note or ("a dash" if is_missing(cell.text) else f"“{cell.text[:40]}” is not a figure")
         self._flag("missing_value", cell.at, f"{row.label.text}: {note}")
         return DraftCell(cell.at, cell.text)
@@ -204,11 +227,15 @@ class Settling:
         if reading.figure.comma:
             self._once("decimal_comma", at, "the comma is the decimal mark")
         if reading.figure.mark:
-            self._flag("footnote_on_value", at, f"{row.label.text}: the mark {reading.figure.mark} stands beside the figure")
+            self._flag(
+                "footnote_on_value", at, f"{row.label.text}: the mark {reading.figure.mark} stands beside the figure"
+            )
         if reading.figure.aside:
             self._flag("footnote_on_value", at, f"{row.label.text}: {reading.figure.aside} was left out")
         if reading.date:
-            self._flag("label_looks_like_date", at, f"“{reading.cell.text}” was a range before a spreadsheet made it a date")
+            self._flag(
+                "label_looks_like_date", at, f"“{reading.cell.text}” was a range before a spreadsheet made it a date"
+            )
 
     def _dual(self, row: RawRow, found: list[Reading], first: RowReading, finest: dict[str | None, Fraction]) -> None:
         """Both units of a figure are held against each other."""
@@ -225,12 +252,18 @@ class Settling:
 
     def _name_flags(self, row: RawRow, first: RowReading) -> None:
         if first.measure and row.label.names.sure == CLOSE:
-            self._flag("measure_inferred", row.at, f"“{row.label.text}” is taken for {assets.measures().name(first.measure)}")
-        several = len(row.label.names.languages) > 1 and re.search(r"[/|·•]", row.label.text) and row.label.names.sure < 1
+            self._flag(
+                "measure_inferred", row.at, f"“{row.label.text}” is taken for {assets.measures().name(first.measure)}"
+            )
+        several = (
+            len(row.label.names.languages) > 1 and re.search(r"[/|·•]", row.label.text) and row.label.names.sure < 1
+        )
         if several or row.also:
             self._once("multi_language", row.at, "labels are printed in several languages")
         if row.kind_inferred:
-            self._flag("kind_inferred", row.at, f"{row.label.text}: nothing says whether this is the body or the garment")
+            self._flag(
+                "kind_inferred", row.at, f"{row.label.text}: nothing says whether this is the body or the garment"
+            )
 
     def _size_flags(self) -> None:
         for size in self.raw.sizes:
@@ -243,7 +276,9 @@ class Settling:
         if aliased is not None:
             self._flag("size_aliases", aliased.at, f"size {aliased.label} is also called {', '.join(aliased.aliases)}")
         if self.raw.unheaded:
-            self._flag("sizes_inferred", self.raw.sizes[0].at, "no sizes are headed; the first row's figures stand for them")
+            self._flag(
+                "sizes_inferred", self.raw.sizes[0].at, "no sizes are headed; the first row's figures stand for them"
+            )
         for label, at in self.raw.missing_rows:
             self._flag("missing_row", at, f"{label}: no figures are given")
 
@@ -270,5 +305,3 @@ def _unique(rows: Sequence[DraftRow]) -> Iterator[DraftRow]:
         else:
             own = slug(without_units(row.label))
             yield replace(row, measure=own if own != row.measure else f"{own}_{row.label_at.lower().replace('#', '_')}")
-
-

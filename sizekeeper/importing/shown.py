@@ -26,7 +26,7 @@ def shown(value: float, number_format: str) -> str:
     """The text that a spreadsheet shows for a number under a number format."""
     if number_format in ("General", "", "@"):
         return general(value)
-    section = number_format.split(";")[0]
+    section = number_format.split(";", maxsplit=1)[0]
     prefix, core, suffix = _taken_apart(section)
     return f"{prefix}{_core(value, core)}{suffix}"
 

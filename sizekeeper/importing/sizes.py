@@ -5,10 +5,13 @@ from __future__ import annotations
 import functools
 import re
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from sizekeeper.importing.figures import plain
-from sizekeeper.importing.grid import GridCell
 from sizekeeper.importing.vocabulary import SIZE
+
+if TYPE_CHECKING:
+    from sizekeeper.importing.grid import GridCell
 
 _LETTERS = r"(?:(?:X{1,6}|\d{1,2}X|\d{1,2})?[SL]|(?:X{1,6}|\d{1,2}X|\d{1,2})?(?:SMALL|LARGE)|X{1,6}-(?:SMALL|LARGE)|M|MEDIUM|\dX)"
 _AGE = (
@@ -64,7 +67,9 @@ def likeness(text: str) -> float:
         return 1.0
     if _BRACKETS.match(bare) or _DOUBLE.match(bare):
         return 0.9
-    if re.fullmatch(r"[A-Za-z]", bare) or re.fullmatch(r"(?=.*\d)[\w/.() -]{1,8}", bare) and not re.search(r"[.,]\d", bare):
+    if re.fullmatch(r"[A-Za-z]", bare) or (
+        re.fullmatch(r"(?=.*\d)[\w/.() -]{1,8}", bare) and not re.search(r"[.,]\d", bare)
+    ):
         return 0.6
     return 0.3 if len(bare) <= 14 and not re.search(r"\d[.,/]\d", bare) else 0.0  # noqa: PLR2004 - a short name (coined)
 
@@ -72,7 +77,9 @@ def likeness(text: str) -> float:
 def shown_label(text: str) -> str:
     """A size label as charts refer to it: `Size 12` and `12` are one."""
     shown = " ".join(text.split())
-    match = re.match(r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)\s*[:.]?\s*(?=\S)", shown, re.IGNORECASE)
+    match = re.match(
+        r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)\s*[:.]?\s*(?=\S)", shown, re.IGNORECASE
+    )
     return shown[match.end() :] if match and match.end() < len(shown) else shown
 
 

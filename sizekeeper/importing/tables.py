@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from sizekeeper.core.chart import WrittenAs
-from sizekeeper.importing.bands import Band, bands, distinct, is_blank, is_figure, is_text, label, zones
-from sizekeeper.importing.grid import GridCell, Sheet
+from sizekeeper.importing.bands import Band, bands, is_blank, is_figure, is_text, label, zones
+from sizekeeper.importing.context import Context
 from sizekeeper.importing.headers import (
     Column,
     Header,
@@ -18,53 +16,33 @@ from sizekeeper.importing.headers import (
     with_aliases,
     with_attributes,
 )
-from sizekeeper.importing.labels import Label
+from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
 from sizekeeper.importing.sizes import likeness, shown_label
 from sizekeeper.importing.units import unit_of
-from sizekeeper.importing.vocabulary import SIZE, STATED_FOR_ALL, Kind, bound_in
+from sizekeeper.importing.vocabulary import SIZE, STATED_FOR_ALL, bound_in
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sizekeeper.importing.grid import GridCell, Sheet
+    from sizekeeper.importing.labels import Label
 
 _SURE, _UNHEADED = 0.8, 0.3
-
-
-@dataclass(slots=True)
-class _Context:
-    """What the headings since the last table say about the figures below them."""
-
-    kind: Kind | None = None
-    units: tuple[str, ...] = ()
-    view: str | None = None
-    variant: str | None = None
-    written: WrittenAs = "full"
-    title: str = ""
-    title_at: str = ""
-    titled: bool = False
-    both: bool = False
-
-
-@dataclass(slots=True)
-class _Line:
-    """One row of a band: words left, cells above the figures, words right."""
-
-    labels: dict[int, GridCell]
-    data: list[tuple[int, GridCell]]
-    tail: list[GridCell]
-    spanned: dict[int, GridCell] = field(default_factory=dict)
-
-    def words(self) -> dict[int, Label]:
-        """The label cells taken apart, by column."""
-        return {place: label(cell) for place, cell in self.labels.items()}
+_TICK = 200
 
 
 class BandReader:
     """Reads one band from top to bottom and adds its tables to what was found."""
 
-    def __init__(self, sheet: Sheet, band: Band, found: Found, orientation: Orientation) -> None:
-        """Start with nothing headed."""
-        self.sheet, self.band, self.found, self.orientation = sheet, band, found, orientation
+    def __init__(
+        self, sheet: Sheet, band: Band, found: Found, orientation: Orientation, tick: Callable[[], None]
+    ) -> None:
+        """Start with nothing headed. `tick` is called now and then while a long band is read."""
+        self.sheet, self.band, self.found, self.orientation, self.tick = sheet, band, found, orientation, tick
         self.header: Header | None = None
         self.attributes: list[tuple[list[Label], list[tuple[int, GridCell]]]] = []
-        self.context = _Context()
+        self.context = Context()
         self.table: RawTable | None = None
         self.fresh = True
         self.measure: tuple[Label, str] | None = None
@@ -79,18 +57,20 @@ class BandReader:
         self.inherited = inherited
         self.rows = rows
         for r in rows:
+            if r % _TICK == 0:
+                self.tick()
             if r != self.below:
                 self._row(r, rows)
         self._settle_waiting()
         return self.header or inherited
 
     def _row(self, r: int, rows: range) -> None:
-        line = self._line(r)
+        line = line_at(self.sheet, self.band, r)
         if not line.labels and not line.data and not line.tail:
             self.fresh = True
             return
         words = list(line.words().values())
-        shown = [(p, c) for p, c in line.data if not is_blank(c)]
+        shown = line.shown()
         if self._is_heading(line, shown):
             self._heading([*line.labels.values(), *(c for _, c in shown)])
         elif is_attribute_row(words, shown):
@@ -102,29 +82,7 @@ class BandReader:
         else:
             self._words(line)
 
-    def _line(self, r: int) -> _Line:
-        row = self.sheet.rows[r]
-        band = self.band
-        cells = distinct(row[band.left : band.right + 1])
-        alone = distinct(row)
-        if len(alone) == 1 and not is_figure(alone[0][1]):
-            return _Line({band.left: alone[0][1]}, [], [])
-        labels = {band.left + i: c for i, c in cells if band.left + i < band.first and not is_blank(c)}
-        ats = {c.at for c in labels.values()}
-        data = [(band.left + i, c) for i, c in cells if band.left + i >= band.first and c.at not in ats]
-        spanned = {p: c for p, c in enumerate(row) if band.first <= p <= band.right and c is not None and c.at not in ats}
-        return _Line(labels, data, self._tail(r), spanned)
-
-    def _tail(self, r: int) -> list[GridCell]:
-        """The cells right of the figures, up to the next empty place."""
-        tail: list[GridCell] = []
-        for cell in self.sheet.rows[r][self.band.right + 1 :]:
-            if cell is None or is_figure(cell):
-                break
-            tail.append(cell)
-        return tail[:2]
-
-    def _is_heading(self, line: _Line, shown: Sequence[tuple[int, GridCell]]) -> bool:
+    def _is_heading(self, line: Line, shown: Sequence[tuple[int, GridCell]]) -> bool:
         """Words without figures: at the left alone, or one text above the figures of several columns."""
         if not shown:
             return not any(is_blank(c) for _, c in line.data) and bool(line.labels)
@@ -166,17 +124,8 @@ class BandReader:
         if self.header and self.header.used:
             self.sections.append(cell.at)
         if self.header and self.header.used and not self.context.title:
-            self.context = _Context(kind=None, units=self.context.units)
-        context = self.context
-        tells = bool(word.kind or word.units or word.view or word.variant or word.cup)
-        context.kind = word.kind or context.kind
-        context.units = word.units or context.units
-        context.written = word.written_as if word.kind or word.written_as != "full" else context.written
-        context.view = word.view or (None if word.kind else context.view)
-        context.variant = word.cup or word.variant or (None if word.kind else context.variant)
-        if tells or not context.titled:
-            context.title, context.title_at = word.text, cell.at
-        context.titled = context.titled or tells
+            self.context = Context(kind=None, units=self.context.units)
+        self.context.say(word, cell.at)
         self.measure = None
         self.fresh = True
         self._part_from_table(word)
@@ -190,10 +139,10 @@ class BandReader:
         if other_kind or other_unit:
             self.table = None
 
-    def _attributes(self, line: _Line, shown: list[tuple[int, GridCell]]) -> None:
+    def _attributes(self, line: Line, shown: list[tuple[int, GridCell]]) -> None:
         row = (list(line.words().values()), shown)
         for word in row[0]:
-            self._about_table(word)
+            self.context.add(word)
         for cell in [*line.labels.values(), *(c for _, c in shown)]:
             self.found.roles[cell.at] = "heading"
         if self.header is not None and not self.header.used:
@@ -210,7 +159,7 @@ class BandReader:
     def _known(self) -> bool:
         return self.header is not None or self.inherited is not None
 
-    def _sizes(self, line: _Line, shown: list[tuple[int, GridCell]], r: int, rows: range) -> None:
+    def _sizes(self, line: Line, shown: list[tuple[int, GridCell]], r: int, rows: range) -> None:
         for _, cell in [*shown, *((p, c) for p, c in line.labels.items())]:
             self.found.roles[cell.at] = "size"
         if self.header is not None and self._names_again(r, rows):
@@ -231,30 +180,21 @@ class BandReader:
         return not self.fresh and not (r + 1 < rows.stop and self._is_measured(r + 1))
 
     def _is_measured(self, r: int) -> bool:
-        line = self._line(r)
+        line = line_at(self.sheet, self.band, r)
         return bool(line.data) and any(word.is_measure for word in line.words().values())
 
-    def _corner(self, line: _Line) -> None:
+    def _corner(self, line: Line) -> None:
         """The words at the corner say what the whole table is counted in and is."""
         fresh = not self.context.title
         if fresh and not self.context.titled:
-            self.context = _Context(units=self.context.units)
+            self.context = Context(units=self.context.units)
         for cell in line.labels.values():
             word = label(cell)
-            self._about_table(word)
+            self.context.add(word)
             if word.kind and fresh:
                 self.context.title, self.context.title_at = word.text, cell.at
 
-    def _about_table(self, word: Label) -> None:
-        self.context.kind = word.kind or self.context.kind
-        self.context.units = word.units or self.context.units
-        self.context.view = word.view or self.context.view
-        if word.written_as != "full":
-            self.context.written = word.written_as
-        self.context.variant = word.cup or word.variant or self.context.variant
-        self.context.titled = self.context.titled or word.kind is not None
-
-    def _figures(self, line: _Line) -> None:
+    def _figures(self, line: Line) -> None:
         header = self._header_for(line)
         words = self._carried(line)
         named = next(((w, line.labels[p].at) for p, w in words.items() if w.is_measure and p in line.labels), None)
@@ -271,27 +211,29 @@ class BandReader:
         self.context.title = ""
         return None
 
-    def _header_for(self, line: _Line) -> Header:
+    def _header_for(self, line: Line) -> Header:
         if self.header is None:
             self.header = self.inherited
         if self.header is None:
             self._sizes_below()
         if self.header is None:
-            self.header = header_of({}, [(p, c) for p, c in line.data if not is_blank(c)], range(self.band.first, self.band.right + 1))
+            self.header = header_of({}, line.shown(), range(self.band.first, self.band.right + 1))
             self.header.sure = _UNHEADED
         return self.header
 
     def _sizes_below(self) -> None:
         """Sizes may be headed below the figures, or in the last column of a list that lies the other way."""
         for r in self.rows:
-            line = self._line(r)
-            shown = [(p, c) for p, c in line.data if not is_blank(c)]
-            if any(w.size_word for w in line.words().values()) and is_size_row([*line.words().values()], shown, fresh=True, known=False):
+            line = line_at(self.sheet, self.band, r)
+            shown = line.shown()
+            if any(w.size_word for w in line.words().values()) and is_size_row(
+                [*line.words().values()], shown, fresh=True, known=False
+            ):
                 self.below = r
                 self._sizes(line, shown, r, self.rows)
                 return
 
-    def _carried(self, line: _Line) -> dict[int, Label]:
+    def _carried(self, line: Line) -> dict[int, Label]:
         """The words of the line, and of a group's name that stands only beside the first line of its group."""
         words = line.words()
         measured = next((p for p, w in words.items() if w.is_measure), None)
@@ -304,15 +246,20 @@ class BandReader:
                     words[place] = label(cell)
         return dict(sorted(words.items()))
 
-    def _own_name(self, words: dict[int, Label], line: _Line) -> tuple[Label, str] | None:
+    def _own_name(self, words: dict[int, Label], line: Line) -> tuple[Label, str] | None:
         """A name we do not know is the chart's own measure, unless it only qualifies the measure above."""
         headed = self.header.corner if self.header else {}
         for place, word in words.items():
-            if bound_in(word.text) == "" and place in line.labels and not word.says_only_how and not attribute(headed.get(place), line.labels[place]):
+            if (
+                bound_in(word.text) == ""
+                and place in line.labels
+                and not word.says_only_how
+                and not attribute(headed.get(place), line.labels[place])
+            ):
                 return word, line.labels[place].at
         return None
 
-    def _add(self, line: _Line, header: Header, words: dict[int, Label], name: Label, at: str) -> None:
+    def _add(self, line: Line, header: Header, words: dict[int, Label], name: Label, at: str) -> None:
         self.found.roles[at] = "measure"
         said = self._said(line, words, header, at)
         rows: dict[tuple[str | None, ...], RawRow] = {}
@@ -340,7 +287,7 @@ class BandReader:
                 last[-1] = RawFigure(last[-1].cell, unit_of(cell.text))
         self.found.roles[cell.at] = "unit"
 
-    def _said(self, line: _Line, words: dict[int, Label], header: Header, at: str) -> dict[str, str]:
+    def _said(self, line: Line, words: dict[int, Label], header: Header, at: str) -> dict[str, str]:
         """What the words of a line say beside the measure: the nearest to the figures count last."""
         said: dict[str, str] = {}
         for place, word in words.items():
@@ -396,7 +343,7 @@ class BandReader:
             self.context.titled = False
         return self.table
 
-    def _words(self, line: _Line) -> None:
+    def _words(self, line: Line) -> None:
         """A row that is neither sizes nor figures: words beside the tables."""
         for cell in line.labels.values():
             word = label(cell)
@@ -410,14 +357,14 @@ class BandReader:
         self.waiting = None
 
 
-def tables_across(sheet: Sheet, orientation: Orientation = "measures_in_rows") -> Found:
-    """The tables of a sheet whose sizes run across."""
+def tables_across(sheet: Sheet, orientation: Orientation, tick: Callable[[], None]) -> Found:
+    """The tables of a sheet whose sizes run across; `tick` is called now and then on the way."""
     found = Found(sheet.name, single_column=sheet.single_column)
     headers: list[tuple[Band, Header]] = []
     for top, bottom in zones(sheet):
         for band in bands(sheet, top, bottom):
             inherited = next((h for b, h in reversed(headers) if b.first <= band.right and band.first <= b.right), None)
-            header = BandReader(sheet, band, found, orientation).read(range(top, bottom), inherited)
+            header = BandReader(sheet, band, found, orientation, tick).read(range(top, bottom), inherited)
             if header is not None:
                 headers.append((band, header))
     return found

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from sizekeeper.core.chart import Cell, Chart, ChartRow, Size
 from sizekeeper.core.length import Length
-from sizekeeper.importing.draft import ChartUnit, Draft, DraftCell, DraftRow, DraftTable
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from sizekeeper.importing.draft import ChartUnit, Draft, DraftCell, DraftRow, DraftTable
 
 
 def to_charts(draft: Draft, pattern_id: str, new_id: Callable[[], str]) -> list[Chart]:
@@ -56,7 +60,11 @@ def _row(row: DraftRow, seen: set[str]) -> ChartRow:
     if row.variant and measure in seen:
         measure = f"{measure}_{row.variant.casefold().replace(' ', '_')}"
     seen.add(row.measure)
-    label = row.label if not row.variant or row.variant.casefold() in row.label.casefold() else f"{row.label}, {row.variant}"
+    label = (
+        row.label
+        if not row.variant or row.variant.casefold() in row.label.casefold()
+        else f"{row.label}, {row.variant}"
+    )
     return ChartRow(
         measure,
         tuple(_cell(cell, row.unit_in_file) for cell in row.cells),
@@ -70,4 +78,3 @@ def _cell(cell: DraftCell, unit: ChartUnit) -> Cell:
     if cell.low is None or cell.high is None:
         return Cell()
     return Cell(cell.text, Length(cell.low, unit, cell.text), Length(cell.high, unit, cell.text))
-

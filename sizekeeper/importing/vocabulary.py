@@ -52,7 +52,9 @@ VIEW = re.compile(
     r"modello|modelo)\s*[:.]?\s+(?P<view>[A-Z0-9]{1,2}(?:\s*(?:,|&|/|\+|and|und|et|en|y|e)\s*[A-Z0-9]{1,2})*)(?!\w)",
     re.IGNORECASE,
 )
-VIEW_HEAD = _words(r"views?|version|style|ansicht|vue|modèle|aanzicht|versie|vista|versión|versione|modell|modello|modelo")
+VIEW_HEAD = _words(
+    r"views?|version|style|ansicht|vue|modèle|aanzicht|versie|vista|versión|versione|modell|modello|modelo"
+)
 CUP = re.compile(
     r"(?<!\w)(?:(?P<a>[A-K]{1,3}(?:\s*[/–-]\s*[A-K]{1,3})?)[\s-]*(?:cups?|k[oö]rbchen|cupmaat)|"
     r"(?:cups?|k[oö]rbchen|bonnets?|copa|coppa|cupmaat)\s*[:.]?\s*(?P<b>[A-K]{1,3}(?:\s*[/–-]\s*[A-K]{1,3})?))(?!\w)",

@@ -9,8 +9,12 @@ from sizekeeper.importing.delimited import SHEET
 from sizekeeper.importing.grid import GridCell, Sheet, address, sheet_of
 from sizekeeper.importing.limits import CELLS, COLUMNS, ROWS, check_size
 
-_HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6", "caption", "p", "figcaption", "legend", "summary", "li", "div"})
-_SKIPPED = frozenset({"script", "style", "noscript", "template", "svg", "select", "button", "nav", "head", "title", "o:p"})
+_HEADINGS = frozenset(
+    {"h1", "h2", "h3", "h4", "h5", "h6", "caption", "p", "figcaption", "legend", "summary", "li", "div"}
+)
+_SKIPPED = frozenset(
+    {"script", "style", "noscript", "template", "svg", "select", "button", "nav", "head", "title", "o:p"}
+)
 _SPAN = 200
 _FRACTION = re.compile("\x01(\\d{1,2})\x02\\s*[/⁄]\\s*[\x01\x03]?(\\d{1,2})[\x02\x04]?")
 _RAISED = re.compile("\x01([^\x02]*)\x02")

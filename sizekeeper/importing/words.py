@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from sizekeeper.importing.draft import Draft, DraftRow, DraftTable
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from sizekeeper.importing.draft import Draft, DraftRow, DraftTable
 
 _KINDS = {"body": "Body measurements", "finished": "Finished measurements"}
 _UNITS = {"cm": "in cm", "in": "in inches", "mm": "in mm", "mixed": "in several units"}
@@ -41,7 +44,10 @@ def _table(table: DraftTable) -> str:
     head = f"{_KINDS[table.kind]} {_UNITS[table.unit]} ({table.sheet})"
     rows = [["", *table.labels], *(_row(row) for row in table.rows)]
     widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]))]
-    lines = ["  ".join([row[0].ljust(widths[0]), *(t.rjust(w) for t, w in zip(row[1:], widths[1:], strict=True))]) for row in rows]
+    lines = [
+        "  ".join([row[0].ljust(widths[0]), *(t.rjust(w) for t, w in zip(row[1:], widths[1:], strict=True))])
+        for row in rows
+    ]
     return "\n".join([head, *(line.rstrip() for line in lines)])
 
 

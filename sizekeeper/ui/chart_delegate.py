@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPalette, QPen
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QLineEdit, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from sizekeeper.ui import theme
@@ -34,6 +34,17 @@ MOVES = {
 """Keys that end the typing and go on to another cell."""
 SIDEWAYS = {Qt.Key.Key_Left: "left", Qt.Key.Key_Right: "right"}
 """Keys that do so as long as the cell was typed over; in a cell that was opened they move the cursor in its text."""
+
+
+class CellField(QLineEdit):
+    """The open cell, framed like the current one."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The text, and the frame."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setPen(QPen(theme.accent(self.palette()), 2))
+        painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
 
 
 class ChartDelegate(QStyledItemDelegate):
@@ -129,7 +140,7 @@ class ChartDelegate(QStyledItemDelegate):
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
         """The field in which a cell is typed."""
-        editor = QLineEdit(parent)
+        editor = CellField(parent)
         editor.setFrame(False)
         editor.setAutoFillBackground(True)
         editor.setAlignment(Qt.AlignmentFlag.AlignRight)

@@ -19,6 +19,8 @@ def entry_name(value: Value) -> str:
         return value.name.strip() or "No name yet"
     if isinstance(value, Pattern):
         return value.title.strip() or "No title yet"
+    if not isinstance(value, Chart):
+        return "Names learned from charts"
     kind = "Body chart" if value.kind == "body" else "Finished chart"
     return f"{kind}, {value.view}" if value.view else kind
 

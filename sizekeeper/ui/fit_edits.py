@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.pattern import Pattern
     from sizekeeper.core.person import Person
     from sizekeeper.core.preference import Band, Role
+    from sizekeeper.core.result import Mode
 
 Counting = Literal["", "lead", "counted", "free", "adjustable"]
 """How a region is set to count; empty is "as it comes"."""
@@ -56,6 +57,11 @@ def with_counting(person: Person, pattern: Pattern, measure: str, how: Counting)
     role: Role | None = None if how in ("", "lead") else how  # type: ignore[assignment]  # the others are the roles
     regions = {**old.regions, measure: replace(old.region(measure), role=role)}
     return with_preference(person, replace(old, lead=lead, regions=regions))
+
+
+def with_mode(person: Person, pattern: Pattern, mode: Mode | None) -> Person:
+    """The person for whom sizes are judged by a mode; None is as usual."""
+    return with_preference(person, replace(preference_of(person, pattern), mode=mode))
 
 
 def with_band(person: Person, pattern: Pattern, measure: str, band: Band | None) -> Person:

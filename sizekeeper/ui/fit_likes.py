@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
 from sizekeeper import assets
@@ -12,8 +11,9 @@ from sizekeeper.core.person import Person
 from sizekeeper.core.preference import BANDS
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.ui import fit_edits, theme
-from sizekeeper.ui.fit_mode import ModePart
+from sizekeeper.ui.fit_mode import MODE_WORDS, ModePart
 from sizekeeper.ui.fit_region_form import RegionForm
+from sizekeeper.ui.fit_source import usual_mode
 from sizekeeper.ui.lettering import Lettering, Rule
 from sizekeeper.ui.selection import Place
 
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from sizekeeper.core.length import Length
-    from sizekeeper.core.result import RegionFit
+    from sizekeeper.core.result import Mode, RegionFit
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_field import FigureField
     from sizekeeper.ui.fit_source import Found
@@ -29,13 +29,7 @@ if TYPE_CHECKING:
 
 
 class LikesPart(QWidget):
-    """Edits a person's ease preferences for the kind of garment in front of her.
-
-    Signals:
-        mode_chosen(str): by what a size is judged was picked.
-    """
-
-    mode_chosen = Signal(str)
+    """Edits a person's ease preferences for the kind of garment in front of her."""
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         """Edits go to a session."""
@@ -67,7 +61,7 @@ class LikesPart(QWidget):
         column.addStretch(1)
 
     def _connect(self) -> None:
-        self.mode.chosen.connect(self.mode_chosen)
+        self.mode.chosen.connect(self._on_mode)
         self.where.activated.connect(self._on_where)
         self.form.counting.connect(self._on_counting)
         self.form.band.connect(self._on_band)
@@ -142,6 +136,13 @@ class LikesPart(QWidget):
         name = assets.measures().name(self._measure).lower()
         place = Place("fit", before.id, f"{found.pattern.id}/{self._measure}")
         self._session.apply(f"Change {what} at the {name}", before, after, place=place)
+
+    def _on_mode(self, mode: Mode) -> None:
+        person, found = self._saved()
+        wanted = None if mode == usual_mode(found.charts) else mode
+        after = fit_edits.with_mode(person, found.pattern, wanted)
+        place = Place("fit", person.id, f"{found.pattern.id}/{self._measure}")
+        self._session.apply(f"Judge by {MODE_WORDS[mode][0].lower()}", person, after, place=place)
 
     def _on_counting(self, how: fit_edits.Counting) -> None:
         person, found = self._saved()

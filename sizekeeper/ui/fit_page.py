@@ -27,7 +27,6 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QShowEvent
 
-    from sizekeeper.core.result import Mode
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings
@@ -49,7 +48,6 @@ class FitPage(QWidget):
         super().__init__(parent)
         self._session, self._selection, self._settings, self._today = session, selection, settings, today
         self._found: Found | None = None
-        self._modes: dict[str, Mode] = {}
         self._views: dict[str, str] = {}
         self._typing: tuple[str, str] | None = None
         self._stale = True
@@ -93,7 +91,6 @@ class FitPage(QWidget):
         board.explain.connect(self._on_explain)
         self.heading.parts.wanted.connect(self.open_part)
         self.heading.view_chosen.connect(self._on_view)
-        self.panel.likes.mode_chosen.connect(self._on_mode)
 
     @property
     def found(self) -> Found | None:
@@ -121,7 +118,6 @@ class FitPage(QWidget):
             self._session,
             self._selection.person,
             pattern,
-            mode=self._modes.get(pattern),
             view=self._view_of(pattern),
         )
         if not isinstance(found, Found):
@@ -152,10 +148,6 @@ class FitPage(QWidget):
 
     def _on_selected(self) -> None:
         self._typing = None
-        self.refresh()
-
-    def _on_mode(self, mode: Mode) -> None:
-        self._modes[self._selection.pattern] = mode
         self.refresh()
 
     def _on_view(self, view: str) -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import functools
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from sizekeeper import assets
 from sizekeeper.core import sentences
@@ -17,7 +18,7 @@ from sizekeeper.ui.ease_row import RegionText
 if TYPE_CHECKING:
     import datetime as dt
 
-    from sizekeeper.core.person import Person
+    from sizekeeper.core.person import Person, Reading
     from sizekeeper.core.reading_edit import Figure
     from sizekeeper.core.result import RegionFit
     from sizekeeper.core.wording import Wording
@@ -60,7 +61,13 @@ def _figure_text(person: Person, figure: Figure, words: Wording) -> str:
     """A single reading as typed; of several the one in the middle."""
     if figure.count > 1 and figure.exact_cm is not None:
         return show(figure.exact_cm, words.notation)
-    return shown_text(figure.last, person.unit)
+    return _shown_text(figure.last, person.unit)
+
+
+@functools.lru_cache(maxsize=256)
+def _shown_text(reading: Reading, unit: Literal["cm", "in"]) -> str:
+    """A reading as typed; kept, because the same ones are asked for at every keystroke."""
+    return shown_text(reading, unit)
 
 
 def _converted(region: RegionFit, figure: Figure, words: Wording) -> str:
@@ -100,11 +107,16 @@ def questions(found: Found) -> dict[str, str]:
 
 def doubt_about(person: Person, measure: str, text: str) -> str:
     """What is doubtful about a typed figure, in a sentence that names the measure; empty when nothing is."""
+    return _doubt_about(measure, text, person.unit, child=person.child)
+
+
+@functools.lru_cache(maxsize=256)
+def _doubt_about(measure: str, text: str, unit: Literal["cm", "in"], *, child: bool) -> str:
     name = assets.measures().name(measure)
-    length, problem = read_text(text, person.unit)
+    length, problem = read_text(text, unit)
     if length is None:
         return f"{name}: {problem}."
-    asked = question(assets.measures()[measure], length, child=person.child)
+    asked = question(assets.measures()[measure], length, child=child)
     if asked is None:
         return ""
     return f"{name}: {asked.sentence}" + (f" If so, type {asked.answer}." if asked.answer else "")

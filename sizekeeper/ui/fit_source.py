@@ -81,7 +81,7 @@ _NO_PATTERN = Missing(
 )
 
 
-def look_up(session: Session, person: str, pattern: str, *, mode: Mode | None, view: str) -> Found | Missing:
+def look_up(session: Session, person: str, pattern: str, *, view: str) -> Found | Missing:
     """Compare the chosen person with the chosen pattern, drafts laid over; or say what comes first."""
     who, what = session.person(person), session.pattern(pattern)
     if who is None:
@@ -97,7 +97,7 @@ def look_up(session: Session, person: str, pattern: str, *, mode: Mode | None, v
             "Type the charts",
             Place("pattern", what.id),
         )
-    return _compare(who, what, body, finished, mode)
+    return _compare(who, what, body, finished)
 
 
 def _filled(chart: Chart | None) -> Chart | None:
@@ -107,10 +107,21 @@ def _filled(chart: Chart | None) -> Chart | None:
     return chart
 
 
-def _compare(
-    person: Person, pattern: Pattern, body: Chart | None, finished: Chart | None, mode: Mode | None
-) -> Found | Missing:
+def usual_mode(charts: tuple[bool, bool]) -> Mode:
+    """By what a size is judged where nothing is set: her ease with finished measurements, else the body chart."""
+    return "my" if charts[1] else "body"
+
+
+def _mode(wanted: Mode | None, charts: tuple[bool, bool]) -> Mode:
+    """The mode set, where the charts allow it; else the usual one."""
+    allowed = {"my": charts[1], "body": charts[0], "designer": all(charts)}
+    return wanted if wanted is not None and allowed[wanted] else usual_mode(charts)
+
+
+def _compare(person: Person, pattern: Pattern, body: Chart | None, finished: Chart | None) -> Found | Missing:
     preference = person.preference(pattern.garment, knit=pattern.knit)
+    charts = (body is not None, finished is not None)
+    mode = _mode(preference.mode, charts)
     figures = body_figures(person, assets.measures())
     question = Question(pattern.garment, mode, pattern.stretch, preference=preference)
     comparison, fit, problem = None, None, ""
@@ -120,9 +131,8 @@ def _compare(
     except FitError as error:
         problem = str(error)
     illegible = _illegible(person, (chart for chart in (body, finished) if chart is not None))
-    if fit is None and not illegible and not preference.regions and mode is None:
+    if fit is None and not illegible and not preference.regions and preference.mode is None:
         return _nothing_in_common(person, problem)
-    charts = (body is not None, finished is not None)
     return Found(person, pattern, preference, comparison, fit, problem, illegible, charts)
 
 

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import (
     QFrame,
-    QMenu,
     QPushButton,
     QScrollArea,
     QStackedLayout,
@@ -22,16 +19,16 @@ from sizekeeper.core import chart_edit as edit
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.starting_rows import with_starting_rows
-from sizekeeper.errors import SizekeeperError
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
 from sizekeeper.ui.chart_model import SIZE_ROW
 from sizekeeper.ui.chart_panel import ChartPanel
 from sizekeeper.ui.lettering import Lettering, Rule
 from sizekeeper.ui.pattern_form import PatternForm
-from sizekeeper.ui.pattern_link import Link
-from sizekeeper.ui.pattern_templates import KINDS, SaveTemplate, Template, templates, with_template
-from sizekeeper.ui.pattern_views import ALL_VIEWS, ViewDialog, ViewStrip
+from sizekeeper.ui.pattern_template_link import TemplateLink
+from sizekeeper.ui.pattern_templates import Template, with_template
+from sizekeeper.ui.pattern_view_edits import ViewEdits
+from sizekeeper.ui.pattern_views import ViewStrip
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -57,16 +54,16 @@ class PatternPage(QWidget):
         self._selection = selection
         self._settings = settings
         self._entry = selection.pattern
-        self._view = ""
+        self.view = ""
         self._behind = True
         self._unsaved: dict[tuple[str, str, str], Chart] = {}
-        self._saving: tuple[Template, str] | None = None
         measures = assets.measures()
         self.form = PatternForm(session)
         self.views = ViewStrip()
         self.body = ChartPanel(session, Chart("", "", "body"), measures)
         self.finished = ChartPanel(session, Chart("", "", "finished"), measures)
         self.finished.top.addWidget(self.views)
+        self.templates = TemplateLink(session)
         self._lay()
         self._connect()
 
@@ -83,7 +80,7 @@ class PatternPage(QWidget):
         self.area.setFrameShape(QFrame.Shape.NoFrame)
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self._content)
-        self._add_template_link()
+        self.body.links.addWidget(self.templates)
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self.area)
         self._stack.addWidget(self._empty_page())
@@ -94,13 +91,6 @@ class PatternPage(QWidget):
         self._column.setContentsMargins(margin, theme.spacing(2), margin, margin)
         self._column.setSpacing(theme.spacing(2))
         self.form.setMaximumWidth(theme.spacing(_WIDEST_FORM))
-
-    def _add_template_link(self) -> None:
-        self.templates = Link("Templates", "Templates: start the charts from one, or save a blank one")
-        menu = QMenu(self.templates)
-        menu.aboutToShow.connect(self._fill_template_menu)
-        self.templates.setMenu(menu)
-        self.body.links.addWidget(self.templates)
 
     def _empty_page(self) -> QWidget:
         """What to do while no pattern is chosen."""
@@ -125,9 +115,9 @@ class PatternPage(QWidget):
         self.form.done.connect(self.start)
         self.finished.sizes_wanted.connect(self._on_sizes_wanted)
         self.views.chosen.connect(self.show_view)
-        self.views.add_wanted.connect(self._on_add_view)
-        self.views.rename_wanted.connect(self._on_rename_view)
-        self.views.remove_wanted.connect(self._on_remove_view)
+        self.templates.start_wanted.connect(self.use_template)
+        self.templates.said.connect(self.body.line.speak)
+        ViewEdits(self, self._session)
         for panel in (self.body, self.finished):
             panel.grid.cell_changed.connect(self._keep_cell_in_view)
 
@@ -184,7 +174,7 @@ class PatternPage(QWidget):
         kind, view, measure, size = (place.field.split("|") + [""] * 4)[:4]
         panel = {"body": self.body, "finished": self.finished}.get(kind)
         if panel is not None:
-            self.show_view(view if kind == "finished" else self._view)
+            self.show_view(view if kind == "finished" else self.view)
             panel.grid.setFocus(Qt.FocusReason.OtherFocusReason)
             panel.grid.go_to(panel.model.index_of(measure, size))
 
@@ -196,13 +186,13 @@ class PatternPage(QWidget):
 
     def show_view(self, view: str) -> None:
         """Show the finished figures of a view, "" for those of all views."""
-        self._view = view
+        self.view = view
         self._refresh()
 
     def _on_chosen(self, entry: str) -> None:
         self.finish()
         self._entry = entry
-        self._view = ""
+        self.view = ""
         self._refresh()
 
     def _on_page_wanted(self, place: Place) -> None:
@@ -226,12 +216,12 @@ class PatternPage(QWidget):
         self.add.setEnabled(not self._session.read_only)
         if pattern is None:
             return
-        self._view = self._view if self._view in pattern.views else ""
+        self.view = self.view if self.view in pattern.views else ""
         self.form.show_pattern(pattern)
         body = self.chart("body")
         self.body.show_chart(body)
-        self.views.show_views(pattern.views, self._view, editable=not self._session.read_only)
-        self.finished.show_chart(self.chart("finished", self._view), body, knit=pattern.knit)
+        self.views.show_views(pattern.views, self.view, editable=not self._session.read_only)
+        self.finished.show_chart(self.chart("finished", self.view), body, knit=pattern.knit)
 
     def _keep_cell_in_view(self) -> None:
         grid = self.body.grid if self.body.grid.hasFocus() else self.finished.grid
@@ -243,113 +233,24 @@ class PatternPage(QWidget):
     def _on_sizes_wanted(self) -> None:
         """Take over the body chart's sizes in the finished chart."""
         after = edit.with_sizes_of(self.finished.chart, self.body.chart)
-        self.finished.apply("Take over the body chart’s sizes", after, f"finished|{self._view}||")
+        self.finished.apply("Take over the body chart’s sizes", after, f"finished|{self.view}||")
         self.finished.grid.setFocus(Qt.FocusReason.OtherFocusReason)
         self.finished.grid.go_to(self.finished.model.index(1, 0))
 
-    def _on_add_view(self) -> None:
-        pattern = self.pattern
-        if pattern is not None:
-            shown = f"view {self._view}" if self._view else ALL_VIEWS
-            dialog = ViewDialog.ask(pattern.views, copied=shown, parent=self.window())
-            dialog.named.connect(self._add_view)
-
-    def _add_view(self, name: str, copied: bool) -> None:  # noqa: FBT001 - a slot
-        pattern, source = self.pattern, self.finished.chart
-        if pattern is None:
-            return
-        chart = replace(source, id=new_id(), view=name)
-        if not copied:
-            places = [(r, c) for r in range(len(chart.rows)) for c in range(len(chart.sizes))]
-            chart = edit.cleared(chart, places)
-        after = replace(pattern, views=(*pattern.views, name))
-        self._view = name
-        self._apply(f"Add view {name}", [(pattern, after), (None, chart)])
-
-    def _on_rename_view(self) -> None:
-        pattern = self.pattern
-        if pattern is not None and self._view:
-            others = [view for view in pattern.views if view != self._view]
-            dialog = ViewDialog.ask(others, self._view, parent=self.window())
-            dialog.named.connect(self._rename_view)
-
-    def _rename_view(self, name: str) -> None:
-        pattern, old = self.pattern, self._view
-        if pattern is None or name == old:
-            return
-        chart = self._saved(self.finished.chart)
-        views = tuple(name if view == old else view for view in pattern.views)
-        pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]] = [(pattern, replace(pattern, views=views))]
-        if chart is not None:
-            pairs.append((chart, replace(chart, view=name)))
-        self._view = name
-        self._apply(f"Rename view {old}", pairs)
-
-    def _on_remove_view(self) -> None:
-        pattern, old = self.pattern, self._view
-        if pattern is None or not old:
-            return
-        chart = self._saved(self.finished.chart)
-        views = tuple(view for view in pattern.views if view != old)
-        pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]] = [(pattern, replace(pattern, views=views))]
-        if chart is not None:
-            pairs.append((chart, None))
-        self._view = ""
-        self._apply(f"Remove view {old}", pairs)
-
-    def _saved(self, chart: Chart) -> Chart | None:
+    def saved(self, chart: Chart) -> Chart | None:
         """A chart as it stands in the library, None while it is not there yet."""
         value = self._session.committed(chart.id)
         return value if isinstance(value, Chart) else None
-
-    def _apply(self, text: str, pairs: list[tuple[Pattern | Chart | None, Pattern | Chart | None]]) -> None:
-        self._session.apply_all(text, pairs, place=Place("pattern", self._entry, f"finished|{self._view}||"))
-
-    def _fill_template_menu(self) -> None:
-        menu = self.templates.menu()
-        menu.clear()
-        if not self._session.read_only:
-            start = menu.addMenu("Start from a template")
-            for template in templates():
-                action = start.addAction(template.title)
-                action.setData(template)
-                action.triggered.connect(self._on_start_from)
-        save = menu.addMenu("Save a blank template")
-        for template in templates():
-            for kind, name in KINDS.items():
-                action = save.addAction(f"{template.title}, as {name}…")
-                action.setData((template, kind))
-                action.triggered.connect(self._on_save_blank)
-
-    def _on_start_from(self) -> None:
-        template: Template = self.sender().data()  # type: ignore[attr-defined]
-        self.use_template(template)
 
     def use_template(self, template: Template) -> None:
         """Give both charts the measures of a template, as one step."""
         pairs = []
         for panel in (self.body, self.finished):
             after = with_template(panel.chart, template, panel.model.measures)
-            pairs.append((self._saved(panel.chart), after))
+            pairs.append((self.saved(panel.chart), after))
         place = Place("pattern", self._entry, "body|||")
         self._session.apply_all(f"Start from the template {template.title}", pairs, place=place)
         self.start()
-
-    def _on_save_blank(self) -> None:
-        self._saving = self.sender().data()  # type: ignore[attr-defined]
-        if self._saving is not None:
-            dialog = SaveTemplate.ask(*self._saving, parent=self.window())
-            dialog.fileSelected.connect(self._on_file)
-
-    def _on_file(self, path: str) -> None:
-        if self._saving is None:
-            return
-        try:
-            SaveTemplate.write(*self._saving, Path(path))
-        except SizekeeperError as error:
-            self.body.line.speak(str(error), "warning")
-        else:
-            self.body.line.speak(f"The blank template is in “{path}”.", "muted")
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what happened while the page was not in front."""

@@ -125,7 +125,11 @@ def _has(got: list[dict[str, Any]], code: str, at: str | None) -> bool:
 def grid(name: str) -> list[list[str]]:
     """The cells of a layout of ours, as its CSV has them."""
     text = (FOLDER / f"{name}.csv").read_text(encoding="utf-8")
-    delimiter = next(d for d in ("\t", ";", "|", ",") if d in text) if "#" not in (FOLDER / f"{name}.expected.toml").read_text() else "\0"
+    delimiter = (
+        next(d for d in ("\t", ";", "|", ",") if d in text)
+        if "#" not in (FOLDER / f"{name}.expected.toml").read_text()
+        else "\0"
+    )
     if delimiter == "\0":
         return [[line] for line in text.splitlines()]
     return list(csv.reader(io.StringIO(text), delimiter=delimiter))

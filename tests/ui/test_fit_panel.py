@@ -191,6 +191,27 @@ def test_a_size_can_be_judged_by_the_body_chart_alone(page: FitPage) -> None:
     assert "nothing is known of the ease" in page.answer.verdict.shown.warnings
 
 
+def test_by_what_a_size_is_judged_is_kept_with_her_preferences(page: FitPage, session: Session) -> None:
+    page.open_part("likes")
+    page.panel.likes.mode.buttons["designer"].click()
+    value = session.committed(ADA.id)
+    assert isinstance(value, Person)
+    assert value.preference("dress", knit=False).mode == "designer"
+    assert session.undo_stack.undoText() == "Judge by the ease it was drafted with"
+    page.panel.likes.mode.buttons["my"].click()
+    assert session.committed(ADA.id) == ADA
+
+
+def test_a_mode_that_this_patterns_charts_do_not_allow_gives_way_to_the_usual_one(
+    page: FitPage, session: Session
+) -> None:
+    page.open_part("likes")
+    page.panel.likes.mode.buttons["designer"].click()
+    session.apply("Take away", next(c for c in session.charts(DRESS.id) if c.kind == "body"), None)
+    assert page.panel.likes.mode.buttons["my"].isChecked()
+    assert headline(page) == "Cut 40 straight."
+
+
 def test_a_mode_that_lacks_a_chart_says_what_it_needs(page: FitPage, session: Session, selection: Selection) -> None:
     session.apply("Take away", next(c for c in session.charts(DRESS.id) if c.kind == "finished"), None)
     page.open_part("likes")

@@ -1,0 +1,241 @@
+"""The questions a reading leaves open, each a sentence with its cell and with answers to choose from."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import partial
+from typing import TYPE_CHECKING, Literal
+
+from sizekeeper import assets
+from sizekeeper.importing.opened import Answers
+from sizekeeper.importing.setting import with_cell, with_kind, with_measure, with_size, with_unit, with_written
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sizekeeper.core.chart import ChartKind, WrittenAs
+    from sizekeeper.importing.draft import ChartUnit, DraftRow, DraftTable, Flag
+    from sizekeeper.importing.opened import Opened
+
+UNITS: dict[ChartUnit, str] = {"cm": "centimetres", "in": "inches", "mm": "millimetres"}
+KINDS: dict[ChartKind, str] = {"body": "body measurements", "finished": "finished measurements"}
+WRITTEN: dict[WrittenAs, str] = {
+    "full": "all around",
+    "half": "half, counts twice",
+    "quarter": "a quarter, counts 4 times",
+}
+_TWO = re.compile(r".*?: (?P<one>.+) and (?P<other>.+) are not the same")
+
+Edit = Literal["", "measure", "size", "cell"]
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One way to answer: what its button says, and what it makes of everything set by hand so far."""
+
+    text: str
+    change: Callable[[Answers], Answers]
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """A question about a cell or a table. `edit` names what else can be typed instead, in place."""
+
+    code: str
+    says: str
+    sheet: str
+    at: str
+    answers: tuple[Answer, ...] = ()
+    edit: Edit = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """Something to know about what was read, with its cell; `at` is empty where it is about a whole table."""
+
+    says: str
+    sheet: str
+    at: str
+
+
+def asks(opened: Opened) -> list[Ask]:
+    """What is to be answered before the reading can be trusted, table by table."""
+    found = [*_units(opened), *_kinds(opened)]
+    for flag in opened.draft.flags:
+        maker = _MAKERS.get(flag.code)
+        if maker is not None and _key(flag) not in opened.answers.confirmed and _is_taken(opened, flag):
+            found.append(maker(opened, flag))
+    return found
+
+
+def remarks(opened: Opened) -> list[Remark]:
+    """What is good to know and asks nothing, each note once."""
+    asked = {"unit_inferred", "kind_inferred", *_MAKERS}
+    return [
+        Remark(_sentence(f.note), f.sheet, f.at)
+        for f in opened.draft.flags
+        if f.code not in asked and _is_taken(opened, f)
+    ]
+
+
+def _key(flag: Flag) -> tuple[str, str, str]:
+    return flag.code, flag.sheet, flag.at
+
+
+def _sentence(note: str) -> str:
+    return f"{note[0].upper()}{note[1:].rstrip('.')}." if note else ""
+
+
+def _is_taken(opened: Opened, flag: Flag) -> bool:
+    """Whether a flag is about something that is taken in: not the cell of a table that was left out."""
+    if not opened.answers.left_out:
+        return True
+    if not opened.tables:
+        return False
+    left = [t for t in opened.draft.tables if t.key in opened.answers.left_out]
+    return not any(t.sheet == flag.sheet and flag.at in _cells(t) for t in left)
+
+
+def _cells(table: DraftTable) -> set[str]:
+    labels = {size.at for size in table.sizes} | {row.label_at for row in table.rows}
+    return (labels | {cell.at for row in table.rows for cell in row.cells}) - {""}
+
+
+def table_words(opened: Opened, table: DraftTable) -> str:
+    """A table among several: `the finished measurements`, with its title where two are of one kind."""
+    alike = [other for other in opened.draft.tables if other.kind == table.kind]
+    name = f"the {KINDS[table.kind]}"
+    if len(alike) == 1:
+        return name
+    return f"{name}, “{table.title}”" if table.title else f"{name}, table {opened.draft.tables.index(table) + 1}"
+
+
+def _of(opened: Opened, table: DraftTable) -> str:
+    return "" if len(opened.tables) == 1 else f" for {table_words(opened, table)}"
+
+
+def _start(table: DraftTable) -> str:
+    return table.key.partition("!")[2]
+
+
+def _units(opened: Opened) -> Iterator[Ask]:
+    for table in opened.tables:
+        if table.key in opened.inferred.get("unit_inferred", ()):
+            read = "several units" if table.unit == "mixed" else UNITS[table.unit]
+            says = f"No unit is printed{_of(opened, table)}; the figures look like {read}. Which unit is it?"
+            choices = tuple(Answer(unit, partial(with_unit, table=table.key, unit=unit)) for unit in UNITS)
+            yield Ask("unit_inferred", says, table.sheet, _start(table), choices)
+
+
+def _kinds(opened: Opened) -> Iterator[Ask]:
+    flagged = {(f.sheet, f.at) for f in opened.draft.flags if f.code == "kind_inferred" and f.at}
+    for table in opened.tables:
+        by_row = any((table.sheet, row.label_at) in flagged for row in table.rows)
+        if by_row or table.key in opened.inferred.get("kind_inferred", ()):
+            rows = ", ".join(row.label for row in table.rows[:3])
+            what = f" of the table with {rows}" if len(opened.tables) > 1 else ""
+            says = f"Nothing says what the figures{what} are; they were read as {KINDS[table.kind]}. Which are they?"
+            choices = tuple(
+                Answer(_capital(KINDS[kind]), partial(with_kind, table=table.key, kind=kind)) for kind in KINDS
+            )
+            yield Ask("kind_inferred", says, table.sheet, _start(table), choices)
+
+
+def _capital(text: str) -> str:
+    return text[0].upper() + text[1:]
+
+
+def row_at(opened: Opened, sheet: str, at: str) -> tuple[DraftTable, DraftRow] | None:
+    """The table and row that a cell belongs to as label or figure."""
+    for table in opened.draft.tables:
+        for row in table.rows:
+            if table.sheet == sheet and (row.label_at == at or any(cell.at == at for cell in row.cells)):
+                return table, row
+    return None
+
+
+def _half(opened: Opened, flag: Flag) -> Ask:
+    place = row_at(opened, flag.sheet, flag.at)
+    label = place[1].label if place else flag.note.partition(":")[0]
+    figures = [cell.text for cell in place[1].cells if cell.low is not None] if place else []
+    shown = f" ({figures[0]} to {figures[-1]})" if len(figures) > 1 else ""
+    says = f"{label}{shown} looks like half of the girth, as on a garment laid flat. How was it measured?"
+    one = [(flag.sheet, flag.at)]
+    every = [(f.sheet, f.at) for f in opened.draft.flags if f.code == flag.code]
+    choices = [
+        Answer("Flat: count it twice", partial(with_written, rows=one, written_as="half")),
+        Answer("All around, as printed", partial(with_written, rows=one, written_as="full")),
+    ]
+    if len(every) > 1:
+        choices.append(Answer(f"All {len(every)} flat", partial(with_written, rows=every, written_as="half")))
+    return Ask(flag.code, says, flag.sheet, flag.at, tuple(choices))
+
+
+def _date(opened: Opened, flag: Flag) -> Ask:
+    size = next((s for t in opened.draft.tables for s in t.sizes if (t.sheet, s.at) == (flag.sheet, flag.at)), None)
+    if size is None:
+        return Ask(flag.code, f"{_sentence(flag.note)} Is it right?", flag.sheet, flag.at, (_yes(flag),), "cell")
+    says = f"A spreadsheet had turned this size into a date; it was read as {size.label}. Is that right?"
+    right = Answer(f"Yes, {size.label}", partial(with_size, cell=(flag.sheet, flag.at), label=size.label))
+    return Ask(flag.code, says, flag.sheet, flag.at, (right,), "size")
+
+
+def _two_units(_opened: Opened, flag: Flag) -> Ask:
+    match = _TWO.fullmatch(flag.note)
+    choices = [Answer("It is right as read", partial(confirmed, flag=flag))]
+    if match is not None:
+        cell = (flag.sheet, flag.at)
+        choices = [
+            Answer(f"{text} is right", partial(_settled_as, flag=flag, cell=cell, text=text))
+            for text in (match["one"], match["other"])
+        ]
+    return Ask(flag.code, f"{_sentence(flag.note)} Which is right?", flag.sheet, flag.at, tuple(choices), "cell")
+
+
+def _measure(opened: Opened, flag: Flag) -> Ask:
+    place = row_at(opened, flag.sheet, flag.at)
+    choices: tuple[Answer, ...] = ()
+    if place is not None:
+        measure = place[1].measure
+        name = assets.measures().name(measure)
+        choices = (Answer(f"Yes, {name.lower()}", partial(with_measure, row=(flag.sheet, flag.at), measure=measure)),)
+    return Ask(flag.code, f"{_sentence(flag.note)} Is it that?", flag.sheet, flag.at, choices, "measure")
+
+
+def _sizes(_opened: Opened, flag: Flag) -> Ask:
+    return Ask(flag.code, f"{_sentence(flag.note)} Are they the sizes?", flag.sheet, flag.at, (_yes(flag),), "size")
+
+
+def _odd(opened: Opened, flag: Flag) -> Ask:
+    place = row_at(opened, flag.sheet, flag.at)
+    text = next((c.text for c in place[1].cells if c.at == flag.at), "") if place else ""
+    shown = f" Is “{text}” right?" if text else " Is it right?"
+    says = f"{_sentence(flag.note)}{shown}"
+    return Ask(
+        flag.code, says, flag.sheet, flag.at, (Answer("Yes, as printed", partial(confirmed, flag=flag)),), "cell"
+    )
+
+
+def _yes(flag: Flag) -> Answer:
+    return Answer("Yes", partial(confirmed, flag=flag))
+
+
+def _settled_as(answers: Answers, flag: Flag, cell: tuple[str, str], text: str) -> Answers:
+    return with_cell(confirmed(answers, flag), cell, text)
+
+
+def confirmed(answers: Answers, flag: Flag) -> Answers:
+    """The answers with a doubt that was looked at: it is right as it was read."""
+    return replace(answers, confirmed=answers.confirmed | {_key(flag)})
+
+
+_MAKERS: dict[str, Callable[[Opened, Flag], Ask]] = {
+    "half_width_suspected": _half,
+    "label_looks_like_date": _date,
+    "dual_unit_disagrees": _two_units,
+    "measure_inferred": _measure,
+    "sizes_inferred": _sizes,
+    "non_monotonic": _odd,
+}
