@@ -1,7 +1,7 @@
 """Whether a window can be opened here, found out before Qt tries: Qt ends the process when it cannot.
 
-On Linux the display server is asked through its own small client library, and Qt's platform plugin is loaded once to see
-that its system libraries are there. Both are needed by the window anyway, so nothing is wasted.
+On Linux the display server is asked through its own small client library, and Qt's platform plugin is loaded once to
+see that its system libraries are there. Both are needed by the window anyway, so nothing is wasted.
 """
 
 from __future__ import annotations

@@ -37,7 +37,7 @@ class DraftSize:
 
 @dataclass(frozen=True, slots=True)
 class DraftCell:
-    """One figure as printed, in the row's unit, before half widths are multiplied out; `low` is None where none is given."""
+    """One figure as printed, in the row's unit, halves not yet multiplied out; `low` is None where none is given."""
 
     at: str
     text: str = ""

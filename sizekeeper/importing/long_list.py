@@ -10,7 +10,7 @@ from sizekeeper.importing.bands import distinct, is_figure, is_text, label, zone
 from sizekeeper.importing.grid import GridCell, Row, Sheet
 from sizekeeper.importing.headers import attribute, size_likeness
 from sizekeeper.importing.labels import Label
-from sizekeeper.importing.raw import Found, RawFigure, RawRow, RawTable
+from sizekeeper.importing.raw import Found, RawFigure, RawRow, RawSize, RawTable
 from sizekeeper.importing.sizes import recovered_date, shown_label
 
 if TYPE_CHECKING:
@@ -167,8 +167,6 @@ def _row_of(made: dict[tuple[str | None, ...], RawRow], name: GridCell, said: di
 
 
 def _size_place(table: RawTable, cell: GridCell) -> int:
-    from sizekeeper.importing.raw import RawSize
-
     date = recovered_date(cell)
     text = date or shown_label(cell.text)
     for i, size in enumerate(table.sizes):

@@ -1,4 +1,4 @@
-"""XLSX and XLSM workbooks: values as shown, fractions, dates, merged areas; macros and links are never run or followed."""
+"""XLSX and XLSM workbooks: values as shown, dates, merged areas; macros and links are never run or followed."""
 
 from __future__ import annotations
 

@@ -135,7 +135,7 @@ class EaseBoard(QWidget):
         """Show a table and what stands beside its rows."""
         self.regions.show_regions(texts, heading)
         self.model.set_table(table, tuple(text.measure for text in texts), words)
-        self.view.fit_columns()
+        self.view.measure()
         self._give_room()
         unit = words.notation.unit
         if table.mode == "body":

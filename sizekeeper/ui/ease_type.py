@@ -13,6 +13,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
 
+_NEARLY = 2
+"""A text with this many letters less than the longest is narrower too, in any usual font."""
+
+
 @dataclass(frozen=True)
 class EaseType:
     """How the table is set: the ease large, the printed figure and the band's word small beneath it."""
@@ -48,9 +52,11 @@ class EaseType:
         )
 
     def column_width(self, large: Iterable[str], small: Iterable[str], headings: Iterable[str]) -> int:
-        """How wide a column must be for its longest text."""
+        """How wide a column must be for its longest text. Only the texts with most letters are measured."""
         widest = 0.0
-        for font, texts in ((self.chosen, large), (self.small, small), (self.heading, headings)):
+        for font, texts in ((self.chosen, set(large)), (self.small, set(small)), (self.heading, set(headings))):
             metrics = QFontMetricsF(font)
-            widest = max(widest, max((metrics.horizontalAdvance(text) for text in texts), default=0.0))
+            most = max((len(text) for text in texts), default=0)
+            long = (text for text in texts if len(text) > most - _NEARLY)
+            widest = max(widest, max((metrics.horizontalAdvance(text) for text in long), default=0.0))
         return round(widest + 2 * self.pad)

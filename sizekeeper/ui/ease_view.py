@@ -37,7 +37,7 @@ class EaseView(QTableView):
         super().__init__(parent)
         self._model = model
         self._type = EaseType.now()
-        self._room = 0
+        self._room = self._need = 0
         self._delegate = EaseDelegate(self)
         self._heading = SizeHeading(self)
         self.setHorizontalHeader(self._heading)
@@ -67,14 +67,19 @@ class EaseView(QTableView):
         self._delegate.dress(self.palette(), self._type)
         self._heading.dress(self._type)
         self.verticalHeader().setDefaultSectionSize(self._type.row_height)
-        self.fit_columns()
+        self.measure()
         self.viewport().update()
 
     @property
     def needed_width(self) -> int:
         """How wide the columns that belong in view are at least."""
         in_view = min(self._model.columnCount(), 2 * EITHER_SIDE + 1)
-        return in_view * self._type.column_width(*self._model.widest())
+        return in_view * self._need
+
+    def measure(self) -> None:
+        """Find out how wide a column must be: the texts or the fonts changed."""
+        self._need = self._type.column_width(*self._model.widest())
+        self.fit_columns()
 
     def set_room(self, pixels: int) -> None:
         """How wide the view may become."""
@@ -85,8 +90,7 @@ class EaseView(QTableView):
 
     def fit_columns(self) -> None:
         """Make columns as wide as their texts, wider where there is room, and the view as large as what it shows."""
-        count = self._model.columnCount()
-        need = self._type.column_width(*self._model.widest())
+        count, need = self._model.columnCount(), self._need
         in_view = max(1, min(count, 2 * EITHER_SIDE + 1))
         width = max(need, min(self._room // in_view, round(need * _WIDEST)))
         if self._heading.defaultSectionSize() != width:
