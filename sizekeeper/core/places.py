@@ -61,11 +61,20 @@ def part_words(part: Fraction) -> str:
 
 
 def short_place(position: float, labels: Sequence[str]) -> tuple[str, str]:
-    """A position as the two short lines of a column's heading: `40` and nothing, or `38–40` and `halfway`."""
+    """A position as the two short lines of a column's heading: `40` and nothing, or `38–40` and `halfway`.
+
+    What stands in brackets behind a size, `XL (22-24)`, goes to the second line; between sizes it is left out.
+    """
     lower, part = split(position, len(labels))
+    size, bracket = _without_brackets(labels[lower])
     if part == 0:
-        return labels[lower], ""
-    return f"{labels[lower]}–{labels[lower + 1]}", _SHORT_PARTS.get(part, part_words(part))
+        return size, bracket
+    return f"{size}–{_without_brackets(labels[lower + 1])[0]}", _SHORT_PARTS.get(part, part_words(part))
+
+
+def _without_brackets(label: str) -> tuple[str, str]:
+    size, opening, rest = label.partition(" (")
+    return (size, f"({rest}") if opening and size and rest.endswith(")") else (label, "")
 
 
 def line_gap_cm(fit: Fit, lower: int) -> float | None:

@@ -10,6 +10,8 @@ from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import show
 from sizekeeper.core.places import join
 from sizekeeper.core.preference import Band
+from sizekeeper.core.sentences import chosen_candidate
+from sizekeeper.core.verdict import WORTH_CM
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -92,8 +94,8 @@ def sum_words(fit: Fit, candidate: Candidate, words: Wording) -> str:
     )
 
 
-def standing(candidate: Candidate, best: Candidate, words: Wording) -> str:
-    """What else decides a candidate's rank, in a few words; empty when nothing does."""
+def standing(fit: Fit, candidate: Candidate, words: Wording) -> str:
+    """What else is to be known of a candidate, in a few words; empty when nothing is."""
     said = []
     if candidate.missing:
         said.append(f"no figure at {join([words.the(m) for m in candidate.missing])}")
@@ -101,6 +103,16 @@ def standing(candidate: Candidate, best: Candidate, words: Wording) -> str:
         said.append("cannot be put on")
     if short := [words.the(m) for m, at in candidate.regions.items() if at.short_cm and at.short_cm > SAME]:
         said.append(f"too small at {join(short)}")
-    if candidate.tied and candidate is not best:
+    if candidate.tied and candidate is not chosen_candidate(fit):
         said.append("tied within the tape’s error")
     return ", ".join(said)
+
+
+def passed_over(fit: Fit, candidate: Candidate, words: Wording) -> str:
+    """Why a candidate that ranks before the verdict's is not the verdict; empty where that asks for no reason."""
+    if fit.verdict.kind == "blend":
+        return "Grading between sizes fits better still." if candidate.rank == 1 else ""
+    chosen = chosen_candidate(fit)
+    if chosen is None or candidate.rank >= chosen.rank or candidate.between is None:
+        return ""
+    return f"Less than {words.length(WORTH_CM)} better than {chosen.label}: not worth tracing a line between."

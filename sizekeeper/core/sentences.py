@@ -28,10 +28,28 @@ def headline(fit: Fit, words: Wording) -> str:
     if fit.verdict.kind == "blend" and fit.blend is not None:
         return f"Grade between sizes: {blend_words(fit.blend, fit.labels, words)}."
     place = inline_words(fit.verdict.position, fit.labels)
-    closest = "no_single_size" in fit.flags
-    if fit.verdict.kind == "between":
-        return f"No single size fits. Trace {place}." if closest else f"Trace {place}."
-    return f"No single size fits; {place} comes closest." if closest else f"Cut {place} straight."
+    if why := _only_closest(fit):
+        trace = fit.verdict.kind == "between" and why == _NO_SIZE
+        return f"{why}. Trace {place}." if trace else f"{_capital(_closest(why, place))}."
+    return f"Trace {place}." if fit.verdict.kind == "between" else f"Cut {place} straight."
+
+
+_NO_SIZE, _TOO_SMALL = "No single size fits", "No size goes round the body"
+_PAST = "the figure lies past the chart"
+
+
+def _only_closest(fit: Fit) -> str:
+    """Why the best there is fits badly; empty when it is to be cut as it is."""
+    chosen = chosen_candidate(fit)
+    if chosen is not None and not chosen.wearable:
+        return _TOO_SMALL
+    if "no_single_size" in fit.flags:
+        return _NO_SIZE
+    return _PAST if _out_of_range(fit) else ""
+
+
+def _closest(why: str, place: str) -> str:
+    return f"{place} comes closest; {why}" if why == _PAST else f"{why}; {place} comes closest"
 
 
 def blend_words(blend: Blend, labels: tuple[str, ...], words: Wording) -> str:
@@ -80,7 +98,7 @@ def cut_at(fit: Fit) -> dict[str, tuple[float, RegionAt]]:
 
 
 def _will_not_close(fit: Fit, words: Wording) -> list[str]:
-    said = [] if any(c.wearable for c in fit.candidates) else ["None of these sizes can be worn as it is."]
+    said = []
     cut = cut_at(fit)
     for region in fit.regions:
         position, at = cut.get(region.measure, (0.0, None))
@@ -114,19 +132,23 @@ def _lacking(chosen: Candidate | None, words: Wording) -> list[str]:
 
 
 def ties(fit: Fit, words: Wording) -> list[str]:
-    """The sizes that would be best within the error of the tape: `42 only if the bust is really 1 in more`."""
+    """The sizes that would be best within the error of the tape: `42 only if the bust is really 1 in more`.
+
+    The smallest change of the body comes first.
+    """
     said: dict[str, list[str]] = {}
-    for measure, shift, label in fit.ties:
-        said.setdefault(label, []).append(f"{words.the(measure)} is really {words.shift(shift)}")
+    for measure, shift, label in sorted(fit.ties, key=lambda tie: abs(tie[1])):
+        ifs = said.setdefault(label, [])
+        ifs.append(f"{words.the(measure)} {'' if ifs else 'is really '}{words.shift(shift)}")
     return [f"{label} only if {join(ifs, 'or')}." for label, ifs in said.items()]
 
 
 def room_for_error(fit: Fit, words: Wording) -> str:
     """How far the tape may be off: `Safe unless the waist is 1.2 cm more than measured`.
 
-    Empty where the doubts say it, and where no size fits anyway.
+    Empty where the doubts say it, and where nothing fits well anyway.
     """
-    if fit.ties or fit.verdict.kind != "straight" or "no_single_size" in fit.flags:
+    if fit.ties or fit.verdict.kind != "straight" or _only_closest(fit):
         return ""
     found = nearest_margins(fit.regions)
     if not found:
@@ -152,12 +174,13 @@ def measure_again(fit: Fit, words: Wording, *, at_most: int = 3) -> str:
     found = [(r, s) for r, s in nearest_margins(fit.regions) if abs(s) <= r.tolerance_cm + SAME]
     if not found:
         return ""
-    reasons = [
-        f"{words.the(region.measure)} ({words.shift(shift)} changes the size, and the tape may be off by "
-        f"{words.length(region.tolerance_cm)})"
-        for region, shift in found[:at_most]
-    ]
-    return f"Measure again before cutting: {join(reasons)}."
+    reasons: list[str] = []
+    for region, shift in found[:at_most]:
+        change = words.shift(shift) if reasons else f"{words.shift(shift)} changes the size"
+        reasons.append(f"{words.the(region.measure)} ({change})")
+    errors = sorted({region.tolerance_cm for region, _ in found[:at_most]})
+    span = " to ".join(words.length(error) for error in dict.fromkeys((errors[0], errors[-1])))
+    return f"Measure again before cutting: {join(reasons)}. The tape may be off by {span}."
 
 
 def chart_says(fit: Fit, words: Wording) -> str:

@@ -150,8 +150,8 @@ def _kept_unit(row: RowReading, known: tuple[str, ...]) -> ChartUnit:
 def likeliest_unit(rows: Sequence[RowReading], choices: Sequence[ChartUnit], beside: str | None) -> ChartUnit:
     """The unit in which the figures are most like those of people and their garments."""
     costs = {unit: _cost(rows, unit) for unit in choices}
-    if beside in costs and costs[cast("ChartUnit", beside)] < _OUTSIDE / 2:
-        return cast("ChartUnit", beside)
+    if beside in costs and costs[beside] < _OUTSIDE / 2:
+        return beside
     return min(costs, key=lambda unit: (costs[unit], choices.index(unit)))
 
 
@@ -160,13 +160,13 @@ def _cost(rows: Sequence[RowReading], unit: ChartUnit) -> float:
     measures = assets.measures()
     costs = []
     for row in rows:
-        span = measures[row.measure].human_cm if row.measure in measures else None
+        span = measures[row.measure].human_cm if row.measure and row.measure in measures else None
         for amount in _amounts(row):
             cm = abs(float(amount.middle() * CM_PER[unit]))
             if amount.unit is not None or not cm:
                 continue
             middle = math.sqrt(span[0] * span[1]) if span else _GARMENT_MIDDLE_CM
-            weight = 1.0 if span else 0.2
+            weight = 1.0 if span else 0.5 if row.measure in measures else 0.1
             outside = _OUTSIDE if span and not span[0] <= cm <= span[1] * 1.3 else 0.0
             costs.append(weight * (math.log(cm / middle) ** 2 + outside) + _fraction_cost(amount, unit))
     return sum(costs) / len(costs) if costs else 0.0

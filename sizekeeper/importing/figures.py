@@ -15,8 +15,10 @@ if TYPE_CHECKING:
 
 MISSING = frozenset(
     {
-        "-", "–", "—", "−", "--", "---", "/", "\\", "?", ".", "..", "...", "…", "x", "n/a", "na", "n.a.", "n. a.", "n.a",
-        "none", "nil", "null", "nan", "tbd", "tba", "k.a.", "k. a.", "nvt", "n.v.t.", "s/o", "s.o.", "n.d.", "nd", "n/d",
+        "-", "–", "—", "−", "--", "---", "/", "\\", "?", ".", "..", "...", "…", "x", "n/a", "na", "n.a.", "n. a.",
+        "n.a",
+        "none", "nil", "null", "nan", "tbd", "tba", "k.a.", "k. a.", "nvt", "n.v.t.", "s/o", "s.o.", "n.d.", "nd",
+        "n/d",
         "*", "•", "·", "#n/a", "#ref!", "#value!", "#div/0!", "#name?", "#num!", "#null!", "keine", "aucun", "geen",
         "‒", "―", "not given", "not applicable", "unknown", "n.b.", "n/v",
     },
@@ -27,21 +29,30 @@ CM_PER_INCH = Fraction(254, 100)
 _PLAIN = str.maketrans(
     {
         "″": '"', "”": '"', "“": '"', "„": '"', "＂": '"', "′": "'", "’": "'", "‘": "'", "´": "'", "⁄": "/", "∕": "/",
-        "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "―": "-", "\t": " ", "\n": " ", "\r": " ", "～": "~",
-        "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\u2007": " ", "\u2008": " ", "\u200a": " ", "\u2002": " ", "\u2003": " ",
-        "\u2004": " ", "\u2005": " ", "\u2006": " ", "\u3000": " ", "\u200b": None, "\ufeff": None, "\u00ad": None, "\u2060": None,
+        "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "―": "-",
+        "\t": " ", "\n": " ", "\r": " ", "～": "~",
+        "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\u2007": " ", "\u2008": " ", "\u200a": " ", "\u2002": " ",
+        "\u2003": " ",
+        "\u2004": " ", "\u2005": " ", "\u2006": " ", "\u3000": " ", "\u200b": None, "\ufeff": None, "\u00ad": None,
+        "\u2060": None,
         "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8", "⅓": " 1/3",
         "⅔": " 2/3", "⅕": " 1/5", "⅖": " 2/5", "⅗": " 3/5", "⅘": " 4/5", "⅙": " 1/6", "⅚": " 5/6", "⅒": " 1/10",
     },
 )  # fmt: skip
 _MARK = re.compile(r"^[*†‡§#‖¶]+\s*|\s*(?:[*†‡§#‖¶¹²³⁴⁵⁶⁷⁸⁹ᵃᵇᶜᵈ]+|\([*†‡]+\)|\[[a-z0-9]\]|(?<=[\d\"])\s*\([a-z1-9]\))$")
+_ABOUT = re.compile(
+    r"^(?:up to|bis|jusqu'à|tot|hasta|fino a|max\.?|min\.?|over|under|ab|[≤≥<>~≈])\s*(?=\d)"
+    r"|(?<=\d)\s*(?:\+|±\s*[\d.,½¼¾]+)$",
+    re.IGNORECASE,
+)
 _FRACTION = r"\d{1,2}/(?:2|3|4|5|6|8|10|16|32|64)(?!\d)"
 _TOKEN = re.compile(
     rf"\s*(?:(?P<mixed>\d+(?:\s+|-){_FRACTION})|(?P<part>{_FRACTION})|(?P<number>\d+(?:[.,]\d+)?|[.,]\d+)"
     r"|(?P<open>[(\[])|(?P<close>[)\]])|(?P<slash>[/|=;])|(?P<sep>-|~|\.\.+|…)|(?P<word>''|[\"']|[^\W\d_]+\.?))",
 )
 _TO = frozenset({"to", "bis", "à", "a", "al", "tot", "till", "until", "e", "and", "und", "et", "y", "en"})
-_SKIP = frozenset({"from", "von", "de", "da", "van", "du", "ca", "ca.", "approx", "approx.", "about", "circa", "env", "env.",
+_SKIP = frozenset({"from", "von", "de", "da", "van", "du", "ca", "ca.", "approx", "approx.", "about", "circa", "env",
+"env.",
                    "c.", "c", "etwa", "environ", "aprox", "aprox."})  # fmt: skip
 _OR = frozenset({"or", "oder", "ou", "of", "o"})
 _LONGEST = 60
@@ -122,7 +133,8 @@ def figure_in(text: str) -> Figure | None:
     if not text or len(text) > _LONGEST or is_missing(text):
         return None
     stripped, mark = _without_mark(text.strip())
-    shown = plain(stripped)
+    about = _ABOUT.search(stripped)
+    shown = plain(_ABOUT.sub("", stripped) if about else stripped)
     negative = re.match(r"[-+±]\s*\d", shown)
     sign = -1 if negative and shown.startswith("-") else 1
     tokens = _tokens(shown[1:] if negative else shown)
@@ -133,7 +145,8 @@ def figure_in(text: str) -> Figure | None:
     if any(a is None for a in amounts):
         return None
     comma = any(kind == "number" and "," in word and _thousands(word) is None for kind, word in tokens)
-    return _paired([a for a in amounts if a is not None], comma=comma, mark=mark, text=text)
+    found = _paired([a for a in amounts if a is not None], comma=comma, mark=mark, text=text)
+    return replace(found, aside=about[0].strip()) if found and about else found
 
 
 def _without_mark(text: str) -> tuple[str, str]:
@@ -275,17 +288,26 @@ def _paired(amounts: list[Amount], *, comma: bool, mark: str, text: str) -> Figu
     if len(amounts) != _TWO:
         return None
     first, second = amounts
+    both = _in_two_units(first, second)
+    if both is not None or (first.unit and second.unit) or not first.low or not second.low:
+        return Figure(both, comma, mark) if both else None
+    single = first.low == first.high and second.low == second.high
+    if "/" in text and single and Fraction(1) < second.low / first.low < Fraction(5, 4):
+        return Figure((Amount(first.low, second.high, second.unit or first.unit, first.step),), comma, mark)
+    if "(" in text or "[" in text:
+        return Figure((first,), comma, mark, aside=text[text.find("(") :] if "(" in text else text)
+    return None
+
+
+def _in_two_units(first: Amount, second: Amount) -> tuple[Amount, Amount] | None:
+    """The amounts with their units, where they are named or stand to each other as inches and centimetres do."""
     if first.unit and second.unit:
-        return Figure((first, second), comma, mark) if first.unit != second.unit else None
+        return (first, second) if first.unit != second.unit else None
     if not first.low or not second.low:
         return None
     ratio = second.middle() / first.middle()
     if Fraction(2) < ratio < Fraction(31, 10):
-        return Figure((replace(first, unit=first.unit or "in"), replace(second, unit=second.unit or "cm")), comma, mark)
+        return replace(first, unit=first.unit or "in"), replace(second, unit=second.unit or "cm")
     if Fraction(10, 31) < ratio < Fraction(1, 2):
-        return Figure((replace(first, unit=first.unit or "cm"), replace(second, unit=second.unit or "in")), comma, mark)
-    if "/" in text and Fraction(1) < ratio < Fraction(5, 4) and first.low == first.high and second.low == second.high:
-        return Figure((Amount(first.low, second.high, second.unit or first.unit, first.step),), comma, mark)
-    if "(" in text or "[" in text:
-        return Figure((first,), comma, mark, aside=text[text.find("(") :] if "(" in text else text)
+        return replace(first, unit=first.unit or "cm"), replace(second, unit=second.unit or "in")
     return None

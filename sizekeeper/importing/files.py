@@ -24,12 +24,15 @@ if TYPE_CHECKING:
 
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 _PICTURES = {
-    b"\x89PNG": "a picture", b"\xff\xd8\xff": "a picture", b"GIF8": "a picture", b"II*\x00": "a picture", b"MM\x00*": "a picture",
-    b"RIFF": "a picture or a sound", b"\x7fELF": "a program", b"MZ": "a program", b"7z\xbc\xaf": "an archive", b"Rar!": "an archive",
+    b"\x89PNG": "a picture", b"\xff\xd8\xff": "a picture", b"GIF8": "a picture", b"II*\x00": "a picture",
+    b"MM\x00*": "a picture",
+    b"RIFF": "a picture or a sound", b"\x7fELF": "a program", b"MZ": "a program", b"7z\xbc\xaf": "an archive",
+    b"Rar!": "an archive",
     b"\x1f\x8b": "an archive", b"SQLite format 3": "a database", b"{\\rtf": "a text document",
 }  # fmt: skip
 _PAGE = re.compile(
-    r"\s*(?:<!doctype html|<\?xml[^>]*>\s*<(?:!doctype html|html)|<!--|<html|<meta|<table|<body|<head|<div|Version:\d\.\d)",
+    r"\s*(?:<!doctype html|<\?xml[^>]*>\s*<(?:!doctype html|html)|<!--|<html|<meta|<table|<body|<head|<div|"
+    r"Version:\d\.\d)",
     re.IGNORECASE,
 )
 _BROKEN = (zipfile.BadZipFile, zlib.error, KeyError, ValueError, TypeError, AttributeError, IndexError, EOFError,
@@ -42,7 +45,7 @@ def bytes_of(path: Path) -> bytes:
     """The content of a file.
 
     Raises:
-        ReadError: it cannot be read, is empty or is larger than any chart.
+        ReadError: it cannot be read or is larger than any chart.
     """
     try:
         if path.is_dir():
@@ -54,8 +57,6 @@ def bytes_of(path: Path) -> bytes:
         raise ReadError(f"There is no file “{path.name}”.") from error
     except OSError as error:
         raise ReadError(f"“{path.name}” cannot be read: {error.strerror or error}.") from error
-    if not data.strip():
-        raise ReadError(f"“{path.name}” is empty.")
     return data
 
 
@@ -65,6 +66,8 @@ def readings(data: bytes, name: str, progress: Progress) -> list[list[Sheet]]:
     Raises:
         ReadError: the content is not a table, or is broken or unsafe.
     """
+    if not data.strip():
+        raise ReadError(f"“{name}” is empty.")
     try:
         return _readings(data, name, progress)
     except ReadError:

@@ -31,16 +31,18 @@ _CHILD_LABEL = re.compile(
     re.IGNORECASE,
 )
 _CHILD_WORDS = re.compile(
-    r"\b(?:child|children|kids?|girls?|boys?|bab(?:y|ies)|toddlers?|infants?|kinder|mädchen|jungen|enfants?|filles?|garçons?|"
+    r"\b(?:child|children|kids?|girls?|boys?|bab(?:y|ies)|toddlers?|infants?|kinder|mädchen|jungen|enfants?|"
+    r"filles?|garçons?|"
     r"bébés?|kinderen|meisjes?|jongens?|niñ[oa]s?|bebés?|bambin[oaie]|ragazz[oaie]|neonat[oi])\b",
     re.IGNORECASE,
 )
 _ALL_FLAT = re.compile(
-    r"\b(?:(?:laid|measured|lying|taken)\s+(?:out\s+)?flat|flat measurements?|flach (?:liegend )?gemessen|à plat|plat gemeten|"
+    r"\b(?:(?:laid|measured|lying|taken)\s+(?:out\s+)?flat|flat measurements?|flach (?:liegend )?gemessen|"
+    r"à plat|plat gemeten|"
     r"en plano|in piano|halbe weiten?|half widths?|demi[- ]mesures)\b",
     re.IGNORECASE,
 )
-_TALL_CHILD = 80
+_TALL_CHILD, _NEWBORN, _GROWTH = 80, 50, 6
 _MOST_BODIES = 6
 
 
@@ -57,7 +59,12 @@ def for_children(table: DraftTable) -> bool:
     if heights:
         return statistics.median(heights) < 145  # noqa: PLR2004 - cm; few adults are shorter (coined)
     numbers = [number_in(label) for label in table.labels]
-    return bool(numbers) and all(n is not None and n >= _TALL_CHILD for n in numbers)
+    return bool(numbers) and all(n is not None and _is_body_height(n) for n in numbers)
+
+
+def _is_body_height(number: int) -> bool:
+    """Whether a size can be a child's height: 80 and more, or a step of the usual 50, 56, 62 ..."""
+    return number >= _TALL_CHILD or (number >= _NEWBORN and (number - _NEWBORN) % _GROWTH == 0)
 
 
 def suspected(row: DraftRow, table: DraftTable, bodies: Sequence[DraftTable], *, kind_inferred: bool) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from sizekeeper.importing import vocabulary as words
@@ -183,7 +183,19 @@ def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None
             size = column
         elif place in said and size.size:
             column = replace(column, size=size.size, at=size.at, date=size.date, aliases=size.aliases)
-        header.columns[place] = replace(column, **current)  # type: ignore[arg-type] - names of its own fields
+        header.columns[place] = _told(column, current)
+
+
+def _told(column: Column, said: Mapping[str, str]) -> Column:
+    """A column with what was said of it."""
+    kind: Kind | None = "body" if said.get("kind") == "body" else "finished" if "kind" in said else column.kind
+    return replace(
+        column,
+        unit=said.get("unit", column.unit),
+        kind=kind,
+        view=said.get("view", column.view),
+        variant=said.get("variant", column.variant),
+    )
 
 
 def with_aliases(header: Header, data: Data) -> None:

@@ -13,63 +13,27 @@ CLOSE = 0.8
 """How sure a name is that was found by its close spelling: one letter off, two in a long name (coined)."""
 
 _FILLERS = frozenset(
-    [
-        "circumference",
-        "girth",
-        "measurement",
-        "measurements",
-        "measure",
-        "around",
-        "round",
-        "the",
-        "of",
-        "at",
-        "your",
-        "a",
-        "full",
-        "total",
-        "body",
-        "line",
-        "circonference",
-        "tour",
-        "perimetre",
-        "du",
-        "de",
-        "la",
-        "le",
-        "des",
-        "d",
-        "l",
-        "umfang",
-        "weite",
-        "der",
-        "die",
-        "das",
-        "am",
-        "um",
-        "omtrek",
-        "omvang",
-        "wijdte",
-        "rond",
-        "van",
-        "het",
-        "contorno",
-        "perimetro",
-        "del",
-        "el",
-        "circonferenza",
-        "giro",
-        "della",
-        "al",
-        "dell",
-        "approx",
-    ],
-)
+    {
+        "circumference", "girth", "measurement", "measurements", "measure", "around", "round", "the", "of", "at",
+        "your", "a", "full", "total", "body", "line", "circonference", "tour", "perimetre", "du", "de", "la", "le",
+        "des", "d", "l", "umfang", "weite", "der", "die", "das", "am", "um", "omtrek", "omvang", "wijdte", "rond",
+        "van", "het", "contorno", "perimetro", "del", "el", "circonferenza", "giro", "della", "al", "dell", "approx",
+    },
+)  # fmt: skip
 _PARTS = re.compile(r"\s*(?:\s/\s|\||•|·|\s[–—-]\s|\n|(?<=\w)/(?=\w{3}))\s*")
 _SHORTEST_FUZZY = 5
 _LONG = 9
 _WORTH = {"exact": 1.0, "bare": 0.95, "parts": 0.9, "within": 0.7}
-_NOUNS = frozenset(["depth", "length", "width", "height", "drop", "opening", "position", "distance", "from", "to", "tiefe", "lange", "hohe", "breite", "hoogte", "diepte", "breedte", "profondeur", "largeur", "longueur", "hauteur", "largo", "ancho", "alto", "profundidad", "lunghezza", "larghezza", "altezza", "allowance", "ease", "stand", "pocket", "flap", "strap", "tie", "belt", "dart", "pleat", "yoke", "placket", "facing", "frill", "stretch", "slit", "vent", "gusset", "button", "buttons", "zip", "zipper", "band", "elastic", "ribbon", "fabric"])  # fmt: skip
+_NOUNS = frozenset(
+    {
+        "depth", "across", "slope", "point", "armhole", "length", "width", "height", "drop", "opening", "position",
+        "distance", "from", "to", "tiefe", "lange", "hohe", "breite", "hoogte", "diepte", "breedte", "profondeur",
+        "largeur", "longueur", "hauteur", "largo", "ancho", "alto", "profundidad", "lunghezza", "larghezza", "altezza",
+        "allowance", "ease", "stand", "pocket", "flap", "strap", "tie", "belt", "dart", "pleat", "yoke", "placket",
+        "facing", "frill", "stretch", "slit", "vent", "gusset", "button", "buttons", "zip", "zipper", "band", "elastic",
+        "ribbon", "fabric",
+    },
+)  # fmt: skip
 """Words that make another measure of the name beside them: a cuff depth is not a cuff."""
 
 

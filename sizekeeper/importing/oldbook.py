@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import io
+import math
 from typing import TYPE_CHECKING
 
 from sizekeeper.errors import ReadError
@@ -54,7 +55,7 @@ def _cell(row: int, column: int, value: object) -> GridCell | None:
     at = address(row, column)
     if isinstance(value, bool):
         return GridCell(at, str(value))
-    if isinstance(value, (int, float)):
+    if isinstance(value, (int, float)) and math.isfinite(value):
         number: Fraction = exact(value)
         return GridCell(at, general(int(value) if number.denominator == 1 else value), number)
     if isinstance(value, dt.date):

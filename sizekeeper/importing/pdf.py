@@ -16,9 +16,9 @@ def readings_of_pdf(data: bytes, name: str, progress: Progress) -> list[list[She
     Raises:
         ReadError: it is protected, broken, too long, or holds no text.
     """
-    import pdfplumber
-    from pdfminer.pdfdocument import PDFPasswordIncorrect
-    from pdfplumber.utils.exceptions import PdfminerException
+    import pdfplumber  # noqa: PLC0415 - heavy, and needed for PDFs only
+    from pdfminer.pdfdocument import PDFPasswordIncorrect  # noqa: PLC0415 - as above
+    from pdfplumber.utils.exceptions import PdfminerException  # noqa: PLC0415 - as above
 
     logging.getLogger("pdfminer").setLevel(logging.ERROR)
     try:

@@ -20,7 +20,8 @@ _UNIT = r"(?:[ \u00a0]?(?:cm|mm|in(?:ches|ch|s)?\b\.?|[″”\"′']))"
 _ONE = rf"{_NUMBER}{_UNIT}?"
 _FEET = rf"\d[′']\s?{_NUMBER}?[″\"”]?"
 _VALUE = re.compile(
-    rf"(?<!\S)(?:{_FEET}|{_ONE}(?:\s?(?:[-–—]|to|bis|tot)\s?{_ONE})?(?:\s?[/(]\s?{_ONE}(?:\s?[-–—]\s?{_ONE})?\)?)?[*†‡¹²³]?"
+    rf"(?<!\S)(?:{_FEET}|{_ONE}(?:\s?(?:[-–—]|to|bis|"
+    rf"tot)\s?{_ONE})?(?:\s?[/(]\s?{_ONE}(?:\s?[-–—]\s?{_ONE})?\)?)?[*†‡¹²³]?"
     r"|[-–—]+|n/a)(?!\S)",
 )
 _SIZE = re.compile(r"(?<!\S)\S+(?:\s?[(\[][^)\]]{1,12}[)\]])?(?!\S)")
@@ -51,7 +52,7 @@ def split_lines(sheet: Sheet) -> Sheet:
 
 
 def _unlisted(cell: GridCell) -> GridCell:
-    """A line whose figures are set as a list, `Bust: 82 (86, 90, 94) cm` or `82 - 86 - 90`, with spaces between them."""
+    """A line whose figures are listed, `Bust: 82 (86, 90) cm` or `82 - 86 - 90`, with spaces between them."""
     match = _LIST.search(cell.text)
     if match is None:
         return cell

@@ -33,9 +33,10 @@ class RawFigure:
 
 @dataclass(slots=True)
 class RawRow:
-    """A measure's row: the label and all that label, section and column say, and the cells by size, in order of print.
+    """A measure's row: the label, all that label, section and column say, and the cells by size, in order of print.
 
-    `bound` tells that it is the low or high end of a range whose other end has a row of its own. `also` are the measure's names in further label columns. `blanks` are the addresses of the empty places.
+    `bound` tells that it is the low or high end of a range whose other end has a row of its own. `also` are the
+    measure's names in further label columns. `blanks` are the addresses of the empty places.
     """
 
     label: Label
@@ -74,8 +75,10 @@ class RawTable:
 
 @dataclass(slots=True)
 class Found:
-    """All that was found on a sheet: tables in order with how sure
-    their sizes are, what each cell was taken for, and the texts around the tables.
+    """All that was found on a sheet.
+
+    The tables stand in order, with how sure their sizes are; then what each cell was taken for, and the texts around
+    the tables.
     """
 
     sheet: str

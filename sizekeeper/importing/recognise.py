@@ -26,6 +26,7 @@ from sizekeeper.importing.units import stated_units
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
+ORIENTATIONS: tuple[Orientation, ...] = ("long", "measures_in_rows", "sizes_in_rows")
 _ENOUGH, _ALL = 0.6, 0.85
 
 
@@ -36,11 +37,12 @@ def recognise(
     progress: Progress = no_progress,
 ) -> Draft:
     """The draft that a file's sheets make; its tables are empty where nothing like a chart was found."""
+    split = [_corrected(split_lines(_corrected(sheet, corrections)), corrections) for sheet in sheets]
     found = []
-    for i, sheet in enumerate(sheets):
+    for i, sheet in enumerate(split):
         tick = partial(progress, i, len(sheets))
         tick()
-        found.append(find(_corrected(sheet, corrections), corrections, tick))
+        found.append(find(sheet, corrections, tick))
     used = [f for f in found if f.tables]
     tables: list[DraftTable] = []
     flags: list[Flag] = []
@@ -53,7 +55,7 @@ def recognise(
     flags += (flag for table in tables for flag in doubts_of(table))
     flags += doubts_between(tables)
     flags += _across_sheets(sheets, used)
-    return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(sheets), {f.sheet: f.roles for f in found})
+    return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(split), {f.sheet: f.roles for f in found})
 
 
 def _corrected(sheet: Sheet, corrections: Corrections) -> Sheet:
@@ -68,7 +70,8 @@ def _corrected(sheet: Sheet, corrections: Corrections) -> Sheet:
             r, c = place(at)
             if r < len(rows) and c < len(rows[r]) and rows[r][c] is None and text.strip():
                 rows[r][c] = GridCell(at, text)
-    return sheet_of(sheet.name, rows)
+    made = sheet_of(sheet.name, rows)
+    return Sheet(made.name, made.rows, sheet.single_column)
 
 
 def _changed(cell: GridCell | None, changed: dict[str, str], ignored: set[str]) -> GridCell | None:
@@ -81,7 +84,6 @@ def _changed(cell: GridCell | None, changed: dict[str, str], ignored: set[str]) 
 
 def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Found:
     """What is on a sheet: in the areas set by hand, else wherever it stands."""
-    sheet = split_lines(sheet)
     areas = corrections.areas.get(sheet.name)
     if areas:
         parts = [_oriented(area_of(sheet, area), way, tick) for area, way in areas]
@@ -110,19 +112,20 @@ def _rows_only(sheet: Sheet, top: int, bottom: int) -> Sheet:
 
 
 def _oriented(sheet: Sheet, way: Orientation | None, tick: Callable[[], None]) -> Found:
-    """The reading that explains most; the ways that are looked at last are left out where an earlier one explains all."""
-    readings = []
+    """The reading that explains most; later ways are left out where an earlier one explains nearly all."""
     total = sum(map(is_figure, sheet.cells()))
-    for orientation, found in (
-        ("long", lambda: long_lists(sheet)),
-        ("measures_in_rows", lambda: tables_across(sheet, "measures_in_rows", tick)),
-        ("sizes_in_rows", lambda: tables_across(sheet.transposed(), "sizes_in_rows", tick)),
-    ):
-        if way in (None, orientation):
-            readings.append(found())
-            if _score(readings[-1]) >= _ALL * total > 0:
-                break
+    readings: list[Found] = []
+    for orientation in (way,) if way else ORIENTATIONS:
+        readings.append(_one_way(sheet, orientation, tick))
+        if _score(readings[-1]) >= _ALL * total > 0:
+            break
     return max(readings, key=_score)
+
+
+def _one_way(sheet: Sheet, orientation: Orientation, tick: Callable[[], None]) -> Found:
+    if orientation == "long":
+        return long_lists(sheet)
+    return tables_across(sheet if orientation == "measures_in_rows" else sheet.transposed(), orientation, tick)
 
 
 def _joined(sheet: Sheet, parts: Sequence[Found]) -> Found:

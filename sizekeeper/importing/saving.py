@@ -25,12 +25,12 @@ if TYPE_CHECKING:
 Entry = Pattern | Chart
 
 _GARMENTS: dict[Garment, str] = {
-    "trousers": r"trousers?|pants?|shorts?|leggings?|jeans|hosen?|pantalon\w*|broek\w*|pantalones",
-    "coat": r"coat|mantel|manteau|jas|abrigo|cappotto",
-    "jacket": r"jacket|blazer|jacke|veste|colbert|chaqueta|giacca",
-    "dress": r"dress|gown|pinafore|kleid|robe|jurk|vestido|abito",
-    "skirt": r"skirt|rock|jupe|rok|falda|gonna",
-    "top": r"top|shirt|blouse|tee|tunic|sweater|bluse|hemd|chemise|chemisier|overhemd|blusa|camisa|camicia|t-shirt",
+    "trousers": r"trousers?|pants?|shorts?|leggings?|jeans|\w*hosen?|pantalon\w*|broek\w*|pantalones",
+    "coat": r"coats?|\w*mantel|manteau|jas|abrigo|cappotto",
+    "jacket": r"jackets?|blazers?|\w*jacken?|veste|colbert|chaqueta|giacca",
+    "dress": r"dress(?:es)?|gowns?|pinafores?|\w*kleid(?:er)?|robes?|jurk|vestido|abito",
+    "skirt": r"skirts?|\w*rock|jupes?|rok(?:je)?|falda|gonna",
+    "top": r"tops?|shirts?|blouses?|tees?|tunics?|sweater|\w*blusen?|\w*hemd|chemisier|chemise|blusa|cami[sc]\w+",
 }
 """Words that name a garment in the six languages of the charts."""
 
@@ -48,7 +48,7 @@ class Plan:
 def likely_garment(words: str) -> Garment:
     """The garment that a title names, a dress where it names none."""
     for garment, pattern in _GARMENTS.items():
-        if re.search(rf"(?<![^\W_])(?:\w*[^\W\d_])??(?:{pattern})s?(?![^\W_])", words, re.IGNORECASE):
+        if re.search(rf"(?<![^\W_])(?:{pattern})(?![^\W_])", words, re.IGNORECASE):
             return garment
     return "dress"
 

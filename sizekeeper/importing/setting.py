@@ -5,10 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from sizekeeper.importing import areas
+
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable
 
     from sizekeeper.core.chart import ChartKind, WrittenAs
+    from sizekeeper.importing.areas import Box
     from sizekeeper.importing.draft import ChartUnit, Corrections
     from sizekeeper.importing.learned import Cell
     from sizekeeper.importing.opened import Answers
@@ -79,3 +82,13 @@ def with_corrections(answers: Answers, corrections: Corrections) -> Answers:
 def with_memory(answers: Answers, name: str, *, kept: bool) -> Answers:
     """The answers with whether the measure of a name, as it is compared, shall be remembered."""
     return replace(answers, unlearned=answers.unlearned - {name} if kept else answers.unlearned | {name})
+
+
+def with_area(answers: Answers, sheet: str, box: Box, *, beside_others: bool) -> Answers:
+    """The answers with a rectangle of a sheet that holds a table, alone or beside those set before."""
+    return with_corrections(answers, areas.with_area(answers.corrections, sheet, box, beside_others=beside_others))
+
+
+def without_areas(answers: Answers, sheet: str) -> Answers:
+    """The answers with the tables of a sheet looked for everywhere again."""
+    return with_corrections(answers, areas.without_areas(answers.corrections, sheet))

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 _GIRTH = re.compile(
     r"circumf|girth|around|opening|umfang|tour|omtrek|contorno|circonf|giro|sweep|weite|wijdte", re.IGNORECASE
 )
+_FRONT = re.compile(r"across|front|devant|avant|vorder|vord|voor|delanter|davanti", re.IGNORECASE)
 _WIDTH = re.compile(r"width|breite|largeur|breedte|ancho|larghezza|across", re.IGNORECASE)
 
 
@@ -44,7 +45,7 @@ class Settling:
         measures = [self._measure(row, kind) for row in self.raw.rows]
         rows = table_rows(self.raw, measures)
         self._units(rows)
-        drafted = [row for pairs in self._together(rows) if (row := self._row(pairs, kind)) is not None]
+        drafted = [row for pairs in self._together(rows) if (row := self._row(pairs)) is not None]
         self._size_flags()
         units = list(dict.fromkeys(row.unit_in_file for row in drafted))
         if len(units) > 1:
@@ -72,7 +73,15 @@ class Settling:
 
     def _measure(self, row: RawRow, kind: ChartKind) -> str | None:
         corrected = self.corrections.measures.get((self.raw.sheet, row.at))
-        return corrected or resolved(row.label.names, kind, finished_words=row.label.kind == "finished")
+        named = resolved(row.label.names, kind, finished_words=row.label.kind == "finished")
+        if named == "across_front" and kind == "finished" and self._is_chest(row):
+            named = "bust"
+        return corrected or named
+
+    def _is_chest(self, row: RawRow) -> bool:
+        """Whether a garment's `chest width` is its girth laid flat, where nothing else gives the bust."""
+        others = any("bust" in other.label.names.ids for other in self.raw.rows)
+        return not others and not _FRONT.search(row.label.text)
 
     def _units(self, rows: list[RowReading]) -> None:
         corrected = self.corrections.units.get(self.key)
@@ -111,7 +120,7 @@ class Settling:
         bounds = {first.row.bound, second.row.bound} == {"low", "high"}
         return bounds if first.unit == second.unit else bool(second.readings)
 
-    def _row(self, pair: list[RowReading], kind: ChartKind) -> DraftRow | None:
+    def _row(self, pair: list[RowReading]) -> DraftRow | None:
         first, row = pair[0], pair[0].row
         if row.bound and len(pair) > 1 and pair[1].row.bound:
             self._spanned(pair[0], pair[1])
@@ -155,7 +164,7 @@ class Settling:
 
     def _dimension(self, row: RowReading) -> Dimension:
         measures = assets.measures()
-        if row.measure in measures:
+        if row.measure and row.measure in measures:
             return measures[row.measure].dimension
         text = row.row.label.text
         return "girth" if _GIRTH.search(text) else "width" if _WIDTH.search(text) else "length"
@@ -172,13 +181,12 @@ class Settling:
         return written
 
     def _same_for_all(self, row: RawRow, readings: dict[int, list[Reading]]) -> Reading | None:
-        """The one figure of a row that is printed once for all sizes: merged over them, or alone before empty places."""
+        """The one figure of a row that is printed for all sizes: merged over them, or alone before empty places."""
         given = [r for r in readings.values() if r]
         if len(self.raw.sizes) < 2 or not given:  # noqa: PLR2004 - one size has nothing to share
             return None
         at = {r[0].cell.at for r in given}
-        marks = any(is_missing(f.cell.text) for cells in row.cells.values() for f in cells)
-        alone = len(given) == 1 and bool(readings[0]) and not marks
+        alone = len(given) == 1 and bool(readings[0]) and not any(cells for i, cells in row.cells.items() if i)
         if len(at) == 1 and (alone or len(given) == len(self.raw.sizes)):
             self._flag("same_for_all_sizes", given[0][0].cell.at, f"{row.label.text}: one figure for all sizes")
             return given[0][0]
@@ -240,7 +248,7 @@ class Settling:
     def _dual(self, row: RawRow, found: list[Reading], first: RowReading, finest: dict[str | None, Fraction]) -> None:
         """Both units of a figure are held against each other."""
         chosen, rest = kept(found, first.unit), others(found, first.unit)
-        if chosen is None or not rest or chosen[1].unit != first.unit:
+        if chosen is None or not rest or chosen[1].unit not in finest:
             return
         reading, amount = chosen
         self._once("dual_unit", reading.cell.at, f"figures are printed in two units; {first.unit} is taken")

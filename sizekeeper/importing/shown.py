@@ -9,17 +9,17 @@ _FRACTION = re.compile(r"[#0?]*\s*[#?]+/(?P<bottom>[#?]+|\d+)")
 _DIGITS = re.compile(r"^0{2,}$")
 _DECIMALS = re.compile(r"^[#,]*0?\.(?P<decimals>0+)$|^[#,]*0$")
 _LITERAL = re.compile(r'"([^"]*)"|\\(.)|_.|\*.|\[[^\]]*\]')
-_PLACES = 15
+_PLACES, _WHOLE = 15, 10**15
 
 
 def general(value: float) -> str:
     """A number as a spreadsheet shows it without a format: fifteen figures, no empty decimals."""
-    return f"{value:.{_PLACES}g}" if isinstance(value, float) else str(value)
+    return str(int(value)) if float(value).is_integer() and abs(value) < _WHOLE else f"{value:.{_PLACES}g}"
 
 
 def exact(value: float) -> Fraction:
     """The number that was typed, without the noise of binary storage."""
-    return Fraction(value) if isinstance(value, int) else Fraction(f"{value:.{_PLACES}g}")
+    return Fraction(f"{value:.{_PLACES}g}")
 
 
 def shown(value: float, number_format: str) -> str:

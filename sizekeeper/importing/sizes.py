@@ -13,10 +13,10 @@ from sizekeeper.importing.vocabulary import SIZE
 if TYPE_CHECKING:
     from sizekeeper.importing.grid import GridCell
 
-_LETTERS = r"(?:(?:X{1,6}|\d{1,2}X|\d{1,2})?[SL]|(?:X{1,6}|\d{1,2}X|\d{1,2})?(?:SMALL|LARGE)|X{1,6}-(?:SMALL|LARGE)|M|MEDIUM|\dX)"
+_LETTERS = r"(?:(?:X{1,6}|\d{1,2}X|\d{1,2})?(?:S|L|SMALL|LARGE)|X{1,6}-(?:SMALL|LARGE)|M|MEDIUM|\dX)"
 _AGE = (
-    r"\d{1,2}(?:\s*[-–/]\s*\d{1,2})?\s*(?:M|Y|T|K|J|MTHS?|MOS?|MONTHS?|YRS?|YEARS?|MOIS|ANS?|MONATE?|JAHRE?|MND|MAANDEN|JAAR|"
-    r"MESES|AÑOS|MESI|ANNI)\.?"
+    r"\d{1,2}(?:\s*[-–/]\s*\d{1,2})?\s*(?:M|Y|T|K|J|MTHS?|MOS?|MONTHS?|YRS?|YEARS?|MOIS|ANS?|MONATE?|JAHRE?|MND|"
+    r"MAANDEN|JAAR|MESES|AÑOS|MESI|ANNI)\.?"
 )
 _NUMBER = r"0{1,3}|\d{1,3}"
 _ONE = rf"(?:{_LETTERS}|{_AGE}|{_NUMBER}|\d{{1,2}}[A-K]{{1,2}}|\d{{1,2}}(?:W|P|PT|WP)|NB|NEWBORN|PREEMIE|PREMATURE)"
@@ -26,16 +26,21 @@ _BRACKETS = re.compile(
     rf"{_ONE}(?:\s*[-–/]\s*{_ONE})?\s*[(\[]\s*(?:\w{{2,4}}\.?\s*)?{_ONE}(?:\s*[-–/]\s*{_ONE})?\s*[)\]]$", re.IGNORECASE
 )
 _WORDS = re.compile(
-    r"(?:extra[- ]?)*(?:small|medium|large)|one size|klein|mittel|gro(?:ß|ss)|petite?|moyenne?|moyen|grande?|middel|groot|"
-    r"pequeñ[oa]|median[oa]|piccol[oa]|medi[oa]|einheitsgr(?:ö|oe)(?:ß|ss)e|taille unique|unique|onesize|talla única|taglia unica",
+    r"(?:extra[- ]?)*(?:small|medium|large)|one size|klein|mittel|gro(?:ß|ss)|petite?|moyenne?|moyen|grande?|"
+    r"middel|groot|"
+    r"pequeñ[oa]|median[oa]|piccol[oa]|medi[oa]|einheitsgr(?:ö|oe)(?:ß|ss)e|taille unique|unique|onesize|"
+    r"talla única|taglia unica",
     re.IGNORECASE,
 )
 _MONTHS = {
     m: number
     for number, names in enumerate(
-        ("jan janv januar january janvier ene enero gen gennaio januari", "feb fév fevr févr februar february februari febbraio febrero",
-         "mar mär mrz mars march märz maart marzo mrt", "apr avr april avril abr abril aprile", "may mai mei mayo mag maggio",
-         "jun juin june juni junio giu giugno", "jul juil july juli juillet julio lug luglio", "aug août aout august ago agosto augustus",
+        ("jan janv januar january janvier ene enero gen gennaio januari",
+        "feb fév fevr févr februar february februari febbraio febrero",
+         "mar mär mrz mars march märz maart marzo mrt", "apr avr april avril abr abril aprile",
+         "may mai mei mayo mag maggio",
+         "jun juin june juni junio giu giugno", "jul juil july juli juillet julio lug luglio",
+         "aug août aout august ago agosto augustus",
          "sep sept september septembre septiembre set settembre", "oct okt october oktober octobre octubre ott ottobre",
          "nov november novembre noviembre", "dec dez déc december dezember décembre dic diciembre dicembre"),
         1,
@@ -45,6 +50,18 @@ _MONTHS = {
 _DAY_MONTH = re.compile(r"(\d{1,2})[-./ ]\s*([^\W\d_]{3,9})\.?(?:[-./ ]\s*(\d{2,4}))?$")
 _MONTH_DAY = re.compile(r"([^\W\d_]{3,9})\.?[-./ ]\s*(\d{1,4})(?:[-./ ,]\s*(\d{2,4}))?$")
 _FULL = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})(?:[ T]0?0:00(?::00)?)?$|(\d{1,2})[./-](\d{1,2})[./-](\d{4})$")
+_PATTERNS = (
+    (_EXACT, 1.0),
+    (_WORDS, 1.0),
+    (_BRACKETS, 0.9),
+    (_DOUBLE, 0.9),
+    (re.compile(r"[A-Za-z]"), 0.6),
+    (re.compile(r"(?!.*[.,]\d)(?=.*\d)[\w/.() -]{1,8}"), 0.6),
+    (re.compile(r"(?!.*\d[.,/]\d).{1,14}"), 0.3),
+)
+"""Labels by how much they look like sizes, the surest first (coined)."""
+
+_LONGEST = 24
 _TALLEST = 200
 _COMMON = 66
 _CENTURY = 100
@@ -58,20 +75,12 @@ def likeness(text: str) -> float:
     bare = SIZE.sub("", shown).strip(" .:-") if SIZE.search(shown) else shown
     if _WORDS.fullmatch(shown):
         return 1.0
-    if not bare or len(bare) > 24:  # noqa: PLR2004 - longer texts are sentences (coined)
+    if not bare or len(bare) > _LONGEST:
         return 0.0
-    if re.fullmatch(r"\d+", bare):
+    if bare.isascii() and bare.isdigit():
         number = int(bare)
         return 1.0 if number <= _COMMON or bare.startswith("0") else 0.8 if number <= _TALLEST else 0.0
-    if _EXACT.match(bare) or _WORDS.fullmatch(bare):
-        return 1.0
-    if _BRACKETS.match(bare) or _DOUBLE.match(bare):
-        return 0.9
-    if re.fullmatch(r"[A-Za-z]", bare) or (
-        re.fullmatch(r"(?=.*\d)[\w/.() -]{1,8}", bare) and not re.search(r"[.,]\d", bare)
-    ):
-        return 0.6
-    return 0.3 if len(bare) <= 14 and not re.search(r"\d[.,/]\d", bare) else 0.0  # noqa: PLR2004 - a short name (coined)
+    return next((like for pattern, like in _PATTERNS if pattern.fullmatch(bare)), 0.0)
 
 
 def shown_label(text: str) -> str:

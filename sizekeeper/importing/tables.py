@@ -75,9 +75,11 @@ class BandReader:
             self._heading([*line.labels.values(), *(c for _, c in shown)])
         elif is_attribute_row(words, shown):
             self._attributes(line, shown)
-        elif is_size_row(words, shown, fresh=self._may_start(), known=self._known()):
+        elif not self._is_waist(words, shown) and is_size_row(
+            words, shown, fresh=self._may_start(), known=self._known()
+        ):
             self._sizes(line, shown, r, rows)
-        elif any(is_figure(c) for _, c in shown) or (line.data and any(w.is_measure for w in words)):
+        elif any(is_figure(c) for _, c in shown) or (line.data and self._known() and any(w.is_measure for w in words)):
             self._figures(line)
         else:
             self._words(line)
@@ -151,6 +153,13 @@ class BandReader:
             self.attributes.append(row)
         self.fresh = True
 
+    def _is_waist(self, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Whether `Taille`, a size and the waist, stands for the waist: sizes are headed and no new table starts."""
+        if self.header is None or not any(word.is_measure and word.size_word for word in words):
+            return False
+        same = [shown_label(cell.text) for _, cell in shown] == [size.label for size in self.header.sizes()]
+        return not same and not (self.header.used and self.context.title)
+
     def _may_start(self) -> bool:
         if self.waiting is not None:  # a measure's name stands above, so figures follow
             return False
@@ -191,7 +200,7 @@ class BandReader:
         for cell in line.labels.values():
             word = label(cell)
             self.context.add(word)
-            if word.kind and fresh:
+            if fresh and not (word.size_word or word.generic or word.unit_only):
                 self.context.title, self.context.title_at = word.text, cell.at
 
     def _figures(self, line: Line) -> None:

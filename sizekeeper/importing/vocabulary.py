@@ -18,7 +18,8 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 
 BODY = _words(
-    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|of the wearer|actual measurements|"
+    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|"
+    r"of the wearer|actual measurements|"
     r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
     r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
     r"lichaams?(?:maten|maat)?|lichaam|past bij|"
@@ -26,29 +27,35 @@ BODY = _words(
 )
 FINISHED = _words(
     r"finished|garments?|final|completed|made[- ]up|finished size|"
-    r"fertig(?:e[sn]?|ma(?:ß|ss)e?n?)?|kleidungsst[uü]ck(?:e?s|ma(?:ß|ss)e)?|kleiderma(?:ß|ss)e|fertiges kleidungsst[uü]ck|"
+    r"fertig(?:e[sn]?|ma(?:ß|ss)e?n?)?|kleidungsst[uü]ck(?:e?s|ma(?:ß|ss)e)?|kleiderma(?:ß|ss)e|"
+    r"fertiges kleidungsst[uü]ck|"
     r"finie?s?|v[eê]tements?|termin[eé]e?s?|"
     r"afgewerkte?|eindma(?:at|ten)|kledingstuk(?:maten)?|kledingmaten|voltooide?|"
     r"prendas?|terminad[oa]s?|acabad[oa]s?|"
     r"capo|finit[oaie]|indument[oi]|confezionat[oaie]",
 )
 NEITHER = _words(
-    r"measurements?|measures?|dimensions?|sizing|chart|table|guide|ma(?:ß|ss)e|ma(?:ß|ss)tabelle|mesures?|tableau|maten|"
+    r"measurements?|measures?|dimensions?|sizing|chart|table|guide|ma(?:ß|ss)e|ma(?:ß|ss)tabelle|mesures?|"
+    r"tableau|maten|"
     r"maattabel|medidas?|tabla|misure?|tabella|of|the|in|du|de|del|des|della|von|van",
 )
 HALF = re.compile(
-    r"½|(?<![\w/.,½¼¾-])(?<!\d )1/2(?![\w/])|(?<!\w)(?:half|halbe[rsn]?|halb|halve|demi|mi|semi|medi[oa]|mitad|mezz[oa]|met[aà]|"
-    r"laid flat|lying flat|measured flat|flat|flach(?: gemessen)?|[aà] plat|plat(?: gemeten)?|vlak|en plano|plano|in piano|"
+    r"½|(?<![\w/.,½¼¾-])(?<!\d )1/2(?![\w/])|(?<!\w)(?:half|halbe[rsn]?|halb|halve|demi|mi|semi|medi[oa]|mitad|"
+    r"mezz[oa]|met[aà]|"
+    r"laid flat|lying flat|measured flat|flat|flach(?: gemessen)?|[aà] plat|plat(?: gemeten)?|vlak|en plano|"
+    r"plano|in piano|"
     r"piatto|pit to pit|(?:armpit|underarm|edge|side|seam) to (?:armpit|underarm|edge|side|seam)|"
     r"(?:across,? ?|width,? ?)?(?:\(|, ?)?(?:[x×] ?2|2 ?[x×])\)?)(?!\w)",
     re.IGNORECASE,
 )
 QUARTER = re.compile(
-    r"¼|(?<![\w/.,½¼¾-])(?<!\d )1/4(?![\w/])|(?<!\w)(?:quarter|viertel|quart|kwart|cuarto|quarto|(?:[x×] ?4|4 ?[x×]))(?!\w)",
+    r"¼|(?<![\w/.,½¼¾-])(?<!\d )1/4(?![\w/])|(?<!\w)(?:quarter|viertel|quart|kwart|cuarto|quarto|(?:[x×] ?4|"
+    r"4 ?[x×]))(?!\w)",
     re.IGNORECASE,
 )
 VIEW = re.compile(
-    r"(?<!\w)(?:views?|version|style|ansicht|ausführung|vue|modèle|aanzicht|versie|vista|versión|versione|variante|modell|"
+    r"(?<!\w)(?:views?|version|style|ansicht|ausführung|vue|modèle|aanzicht|versie|vista|versión|versione|"
+    r"variante|modell|"
     r"modello|modelo)\s*[:.]?\s+(?P<view>[A-Z0-9]{1,2}(?:\s*(?:,|&|/|\+|and|und|et|en|y|e)\s*[A-Z0-9]{1,2})*)(?!\w)",
     re.IGNORECASE,
 )
@@ -66,27 +73,34 @@ VARIANT = _words(
     r"langgr[oö](?:ß|ss)en?|kurzgr[oö](?:ß|ss)en?|normalgr[oö](?:ß|ss)en?",
 )
 VARIANT_ALONE = _words(
-    r"petites?|regular|reg|tall|plus(?: size)?|misses|misses'|miss|women's|womens|women|men|men's|girls?|boys?|junior|average|"
-    r"slim|husky|short|long|standard|normal|extra long|kurz|lang|gro(?:ß|ss)|damen|herren|court|courte|longue?|normale?|"
+    r"petites?|regular|reg|tall|plus(?: size)?|misses|misses'|miss|women's|womens|women|men|men's|girls?|boys?|"
+    r"junior|average|"
+    r"slim|husky|short|long|standard|normal|extra long|kurz|lang|gro(?:ß|ss)|damen|herren|court|courte|longue?|"
+    r"normale?|"
     r"grande|standaard|kort|normaal|corto|cort[oa]|larg[oa]|alt[oa]|baj[oa]|lungo|lunga|regolare|maternity",
 )
 VARIANT_HEAD = _words(
-    r"variant|fit|length type|figure|figure type|height group|range|leg|passform|figurtyp|coupe|type de taille|lengtemaat|tipo",
+    r"variant|fit|length type|figure|figure type|height group|range|leg|passform|figurtyp|coupe|type de taille|"
+    r"lengtemaat|tipo",
 )
 KIND_HEAD = _words(r"type|kind|body/garment|body or garment|what|art|genre|soort|tipo|typ|of")
 UNIT_HEAD = _words(r"units?|einheit(?:en)?|unité|unités|eenheid|unidad(?:es)?|unità|measured in|uom")
 SIZE = _words(
     r"sizes?|sz|size range|pattern size|gr(?:ö|oe|o)(?:ß|ss)en?|gr|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
-    r"ma(?:at|ten)|kledingmaat|confectiema(?:at|ten)|tallas?|tagli[ae]|misura taglia|age|ages|alter|âge|leeftijd|edad|età|"
+    r"ma(?:at|ten)|kledingmaat|confectiema(?:at|ten)|tallas?|tagli[ae]|misura taglia|age|ages|alter|âge|"
+    r"leeftijd|edad|età|"
     r"uk|us|usa|eu|eur|euro|europe|european|american|british|french|german|italian|int|international|aus|"
     r"fr|it|de|nl|es|jp|au|ru|alpha|numeric",
 )
 VALUE_HEAD = _words(
-    r"values?|figures?|amount|measurement|cm|mm|in|inch(?:es)?|wert|valeur|waarde|valor|valore|result|length|centimet(?:re|er)s",
+    r"values?|figures?|amount|measurement|cm|mm|in|inch(?:es)?|wert|valeur|waarde|valor|valore|result|length|"
+    r"centimet(?:re|er)s",
 )
 GENERIC = _words(
-    r"measurements?|measures?|measuring|points?|of|the|in|all|chart|table|guide|size|sizes|dimension|dimensions|description|"
-    r"ma(?:ß|ss)e?|ma(?:ß|ss)tabelle|mesures?|tableau|des|de|du|maten|maattabel|medidas?|tabla|misure?|tabella|part|area|"
+    r"measurements?|measures?|measuring|points?|of|the|in|all|chart|table|guide|size|sizes|dimension|dimensions|"
+    r"description|"
+    r"ma(?:ß|ss)e?|ma(?:ß|ss)tabelle|mesures?|tableau|des|de|du|maten|maattabel|medidas?|tabla|misure?|tabella|"
+    r"part|area|"
     r"where|name|bezeichnung|désignation|omschrijving|descripción|descrizione|label|region|taglie|tallas",
 )
 STATED_FOR_ALL = re.compile(

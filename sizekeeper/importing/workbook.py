@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import io
+import math
 import warnings
 from typing import TYPE_CHECKING, Any
 
@@ -66,7 +67,7 @@ def _cell(cell: Any, raw: Worksheet | None) -> GridCell | None:  # noqa: ANN401 
         return GridCell(at, "–", note="formula") if formula else None
     if isinstance(value, bool):
         return GridCell(at, str(value))
-    if isinstance(value, (int, float)):
+    if isinstance(value, (int, float)) and math.isfinite(value):
         return GridCell(at, shown(value, cell.number_format), exact(value))
     if isinstance(value, dt.date):
         return GridCell(at, _date_text(value), date=(value.year, value.month, value.day))

@@ -1,4 +1,4 @@
-"""The four bands as they are painted: a colour, a word, a letter and a cloth-like fill each.
+"""The four bands as they are painted: a colour and a cloth-like fill each, beside which the word always stands.
 
 The colours go from much ink to little, as cloth goes from tight to loose: night blue, slate, straw, linen. On a dark
 ground ink is light, so the order of strength stays. They were chosen by us, and a test computes that text can be read
@@ -28,23 +28,22 @@ class BandLook:
     """How a band is painted: its ground, the text on it, and the thread its fill is drawn with."""
 
     band: Band
-    letter: str
     ground: str
     text: str
     thread: str
 
 
 _LIGHT = {
-    "tight": BandLook("tight", "T", "#33265c", "#ffffff", "#5d4f90"),
-    "close": BandLook("close", "C", "#3a6c82", "#ffffff", "#2a556a"),
-    "easy": BandLook("easy", "E", "#e6d09a", "#2a2113", "#cdb273"),
-    "loose": BandLook("loose", "L", "#f8f1ea", "#2a2113", "#dccdc0"),
+    "tight": BandLook("tight", "#33265c", "#ffffff", "#5d4f90"),
+    "close": BandLook("close", "#3a6c82", "#ffffff", "#2a556a"),
+    "easy": BandLook("easy", "#e6d09a", "#2a2113", "#cdb273"),
+    "loose": BandLook("loose", "#f8f1ea", "#2a2113", "#dccdc0"),
 }
 _DARK = {
-    "tight": BandLook("tight", "T", "#cdbdf5", "#1c1433", "#aa98de"),
-    "close": BandLook("close", "C", "#559bae", "#0a1a20", "#78b8c8"),
-    "easy": BandLook("easy", "E", "#67551f", "#fbf3df", "#544414"),
-    "loose": BandLook("loose", "L", "#363032", "#efe6e2", "#514749"),
+    "tight": BandLook("tight", "#cdbdf5", "#1c1433", "#aa98de"),
+    "close": BandLook("close", "#559bae", "#0a1a20", "#78b8c8"),
+    "easy": BandLook("easy", "#67551f", "#fbf3df", "#544414"),
+    "loose": BandLook("loose", "#363032", "#efe6e2", "#514749"),
 }
 
 

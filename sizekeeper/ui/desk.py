@@ -150,6 +150,9 @@ class Desk(QObject):
         self._soon.start()
 
     def _prepare_pages(self) -> None:
+        """Make one more page, unless somebody is typing just now."""
+        if self.window is not None and self.window.session.drafting:
+            return
         if self.window is None or not self.window.pages_in_front or not self.window.pages.prepare_one():
             self._soon.stop()
 

@@ -156,6 +156,7 @@ class EaseBoard(QWidget):
         crowded = self.view.needed_width > self.width() - self.regions.roomy_width
         self.regions.set_narrow(narrow=crowded)
         self.view.set_room(max(1, self.width() - self.regions.width()))
+        self.legend.setMaximumWidth(self.regions.width() + self.view.maximumWidth())
 
     # Qt's own names from here on.
 

@@ -103,7 +103,9 @@ class EaseModel(QAbstractTableModel):
         """The texts that decide how wide a column is: large, small and in the heading."""
         cells = [text for row in self._texts for text in row]
         small = {t.printed for t in cells} | {t.word for t in cells} | {second for _, second in self._headings}
-        return {t.amount for t in cells}, small, {first for first, _ in self._headings}
+        between = [column.between is not None for column in self._table.columns]
+        small |= {first for (first, _), b in zip(self._headings, between, strict=True) if b}
+        return {t.amount for t in cells}, small, {f for (f, _), b in zip(self._headings, between, strict=True) if not b}
 
     def said(self, row: int, column: int) -> str:
         """A cell in words, for a screen reader and the tip."""

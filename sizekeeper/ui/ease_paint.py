@@ -154,21 +154,23 @@ class SizeHeading(QHeaderView):
             painter.fillRect(rect.adjusted(1, 0, 0, 0), theme.accent(palette))
             colour = theme.paper(palette)
         painter.setPen(colour)
-        self._paint_lines(painter, rect, lines, kind)
+        _paint_heading(painter, rect, lines, kind, large=not between)
         painter.restore()
-
-    @staticmethod
-    def _paint_lines(painter: QPainter, rect: QRect, lines: tuple[str, str], kind: EaseType) -> None:
-        size, part = lines
-        painter.setFont(kind.small if part else kind.large)
-        if not part:
-            painter.drawText(rect, _CENTRE, size)
-            return
-        top = rect.bottom() - kind.pad - 2 * kind.small_height
-        painter.drawText(QRectF(rect.left(), top, rect.width(), kind.small_height), _CENTRE, size)
-        top += kind.small_height
-        painter.drawText(QRectF(rect.left(), top, rect.width(), kind.small_height), _CENTRE, part)
 
     def sizeHint(self) -> QSize:
         """Two lines high."""
         return QSize(super().sizeHint().width(), self._type.header_height)
+
+
+def _paint_heading(painter: QPainter, rect: QRect, lines: tuple[str, str], kind: EaseType, *, large: bool) -> None:
+    """The two lines of a heading at the foot of its room; a single line stands in the middle."""
+    first, second = lines
+    painter.setFont(kind.large if large else kind.small)
+    if not second:
+        painter.drawText(rect, _CENTRE, first)
+        return
+    height = kind.large_height if large else kind.small_height
+    top = rect.top() + (rect.height() - height - kind.small_height) / 2
+    painter.drawText(QRectF(rect.left(), top, rect.width(), height), _CENTRE, first)
+    painter.setFont(kind.small)
+    painter.drawText(QRectF(rect.left(), top + height, rect.width(), kind.small_height), _CENTRE, second)

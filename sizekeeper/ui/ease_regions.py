@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.ui import theme
 from sizekeeper.ui.ease_row import RegionRow, RegionText, field_width
 from sizekeeper.ui.ease_type import EaseType
@@ -42,6 +43,8 @@ class RegionColumn(QWidget):
         self._heading = ""
         self._narrow = False
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        for _ in REGION_ORDER:  # all at once, so that Tab goes from field to field and then on to the table
+            self._add_row()
 
     @property
     def rows(self) -> Sequence[RegionRow]:
@@ -54,8 +57,6 @@ class RegionColumn(QWidget):
 
     def show_regions(self, texts: Sequence[RegionText], heading: str) -> None:
         """Show regions, keeping rows, and what is being typed in them, as they are."""
-        while len(self._rows) < len(texts):
-            self._add_row()
         for row, text in zip(self._rows, texts, strict=False):
             row.show_text(text)
         if len(texts) != self._shown or heading != self._heading:
@@ -72,6 +73,7 @@ class RegionColumn(QWidget):
         row.field.entered.connect(self._on_entered)
         row.field.restored.connect(self._on_restored)
         row.field.step_wanted.connect(self._on_step)
+        row.hide()
         self._rows.append(row)
 
     def _row_of(self, sender: object) -> RegionRow:

@@ -48,13 +48,13 @@ class EaseType:
             large_height=large_height,
             small_height=small_height,
             row_height=round(large_height + 2 * small_height + 2 * pad) + 2,
-            header_height=round(QFontMetricsF(heading).height() + small_height + 2 * pad),
+            header_height=round(large_height + small_height + 1.5 * pad),
         )
 
     def column_width(self, large: Iterable[str], small: Iterable[str], headings: Iterable[str]) -> int:
         """How wide a column must be for its longest text. Only the texts with most letters are measured."""
         widest = 0.0
-        for font, texts in ((self.chosen, set(large)), (self.small, set(small)), (self.heading, set(headings))):
+        for font, texts in ((self.chosen, set(large)), (self.small, set(small)), (self.large, set(headings))):
             metrics = QFontMetricsF(font)
             most = max((len(text) for text in texts), default=0)
             long = (text for text in texts if len(text) > most - _NEARLY)

@@ -74,10 +74,14 @@ class LikesPart(QWidget):
         self.form.liked.connect(self._on_liked)
 
     def show_found(self, found: Found, words: Wording) -> None:
-        """Show the preferences that act on a fit."""
+        """Show the preferences that act on a fit; what is typed for another person or pattern is let go."""
+        before = self._found
         self._found, self._words = found, words
+        if before is not None and (before.person.id, before.pattern.id) != (found.person.id, found.pattern.id):
+            self.form.forget()
         if found.comparison is not None:
             self.mode.show_mode(found.comparison.mode, found.charts)
+        self.mode.setEnabled(not found.read_only)
         self._show_where(found, words)
         self._refresh()
         fabric = "knit" if found.pattern.knit else "woven"

@@ -147,6 +147,9 @@ class FitPage(QWidget):
             self.refresh()
 
     def _on_selected(self) -> None:
+        """Show another person or pattern; what was being typed for the one before is meant."""
+        for row in self.answer.board.regions.rows:
+            row.field.enter()
         self._typing = None
         self.refresh()
 
@@ -167,7 +170,8 @@ class FitPage(QWidget):
     # Typing a body figure.
 
     def _person(self) -> Person | None:
-        value = self._session.committed(self._selection.person)
+        """The person shown, as last edited."""
+        value = self._session.committed(self._found.person.id) if self._found is not None else None
         return value if isinstance(value, Person) else None
 
     def _with(self, person: Person, measure: str, text: str) -> Person:
@@ -203,7 +207,8 @@ class FitPage(QWidget):
 
     def _on_restored(self, _measure: str) -> None:
         self._typing = None
-        self._session.drop_draft(self._selection.person)
+        if self._found is not None:
+            self._session.drop_draft(self._found.person.id)
         self._say_problems()
 
     def _say_problems(self) -> None:

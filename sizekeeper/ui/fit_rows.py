@@ -36,7 +36,7 @@ def _region_text(found: Found, measure: str, region: RegionFit | None, words: Wo
     name = words.name(measure)
     if figure is None:
         return RegionText(measure, name, "not measured yet", "")
-    locked, tip = _locked(figure, today), _tip(figure, today)
+    locked, tip = _locked(figure, today, read_only=found.read_only), _tip(figure, today)
     if region is None:
         return RegionText(measure, name, "not a length yet", figure.last.text, doubtful=True, locked=locked, tip=tip)
     old = _is_old(found.person, figure, today)
@@ -78,8 +78,10 @@ def _converted(region: RegionFit, figure: Figure, words: Wording) -> str:
     return f"= {words.length(region.body_cm)}"
 
 
-def _locked(figure: Figure, today: dt.date) -> str:
-    """Why a figure cannot be typed here: several readings of today stand behind it."""
+def _locked(figure: Figure, today: dt.date, *, read_only: bool) -> str:
+    """Why a figure cannot be typed here: another window has the library, or several readings of today stand behind."""
+    if read_only:
+        return "The library is open in another window; here it can only be looked at."
     if len(figure.readings) > 1 and figure.last.on == today:
         return f"The middle of {len(figure.readings)} readings of today; change them on the Person page."
     return ""

@@ -8,7 +8,7 @@ from PySide6.QtCore import QItemSelectionModel
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from sizekeeper.core.places import place_words, short_place
-from sizekeeper.core.reasons import Reason, reasons, standing, sum_words
+from sizekeeper.core.reasons import Reason, passed_over, reasons, standing, sum_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_lines import Line
 from sizekeeper.ui.fit_table import LineTable
@@ -91,8 +91,10 @@ class SizesPart(QWidget):
             return
         place = place_words(candidate.position, self._fit.labels)
         self.why.setText(f"Number {candidate.rank}: {place}")
-        notes = standing(candidate, self._fit.candidates[0], self._words)
-        self.notes.setText(notes[:1].upper() + notes[1:])
+        known = standing(self._fit, candidate, self._words)
+        sentence = f"{known[:1].upper()}{known[1:]}." if known else ""
+        notes = "\n".join(said for said in (sentence, passed_over(self._fit, candidate, self._words)) if said)
+        self.notes.setText(notes)
         self.notes.setVisible(bool(notes))
         self.reasons.lines.set_heading(_BODY_REASONS if self._fit.mode == "body" else _REASONS)
         self.reasons.show_lines([_line(reason) for reason in reasons(self._fit, candidate.regions, self._words)])
@@ -101,10 +103,10 @@ class SizesPart(QWidget):
 
 def _ranked(candidate: Candidate, fit: Fit, words: Wording) -> Line:
     place = place_words(candidate.position, fit.labels)
-    notes = standing(candidate, fit.candidates[0], words)
+    notes = standing(fit, candidate, words)
     off = "–" if candidate.misfit_cm is None else words.length(candidate.misfit_cm)
     said = f"Number {candidate.rank}: {place}, off by {off}{f', {notes}' if notes else ''}"
-    short = ", ".join(part for part in short_place(candidate.position, fit.labels) if part)
+    short = ", ".join(short_place(candidate.position, fit.labels)) if candidate.between is not None else place
     mark = f"{short} · {notes}" if notes else short
     strong = fit.verdict.kind != "blend" and candidate.position == fit.verdict.position
     return Line((str(candidate.rank), mark, off), said, strong=strong)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from sizekeeper import assets
 from sizekeeper.core.body import body_figures
 from sizekeeper.core.comparison import Comparison, compare
 from sizekeeper.core.fit import fit_of
+from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.core.preference import EasePreference
@@ -42,6 +43,7 @@ class Found:
     """A person against a pattern. `fit` is None while nothing can be compared; `problem` then says why.
 
     `illegible` are measures of the pattern whose newest reading is not a length: they keep a field to be mended in.
+    `charts` tells whether there are a body chart and finished measurements.
     """
 
     person: Person
@@ -52,6 +54,7 @@ class Found:
     problem: str
     illegible: tuple[str, ...]
     charts: tuple[bool, bool]
+    read_only: bool = False
 
     def figure(self, measure: str) -> Figure | None:
         """The readings that stand in the field of a measure."""
@@ -61,9 +64,8 @@ class Found:
     def measures(self) -> tuple[str, ...]:
         """The measures with a row: those judged, and those illegible."""
         judged = [region.measure for region in self.fit.regions] if self.fit else []
-        order = list(assets.measures())
         both = {*judged, *self.illegible}
-        return tuple(m.id for m in order if m.id in both)
+        return tuple(measure for measure in REGION_ORDER if measure in both)
 
 
 _NOBODY = Missing(
@@ -97,7 +99,8 @@ def look_up(session: Session, person: str, pattern: str, *, view: str) -> Found 
             "Type the charts",
             Place("pattern", what.id),
         )
-    return _compare(who, what, body, finished)
+    found = _compare(who, what, body, finished)
+    return replace(found, read_only=session.read_only) if isinstance(found, Found) else found
 
 
 def _filled(chart: Chart | None) -> Chart | None:
@@ -137,10 +140,10 @@ def _compare(person: Person, pattern: Pattern, body: Chart | None, finished: Cha
 
 
 def _illegible(person: Person, charts: Iterable[Chart]) -> tuple[str, ...]:
-    """Measures of the charts whose newest reading of the person is not a length."""
+    """Regions of the charts whose newest reading of the person is not a length."""
     asked = {row.measure for chart in charts for row in chart.rows}
-    found = ((measure, figure_of(person, measure)) for measure in asked)
-    return tuple(sorted(measure for measure, figure in found if figure is not None and figure.exact_cm is None))
+    found = ((measure, figure_of(person, measure)) for measure in REGION_ORDER if measure in asked)
+    return tuple(measure for measure, figure in found if figure is not None and figure.exact_cm is None)
 
 
 def _nothing_in_common(person: Person, problem: str) -> Missing:

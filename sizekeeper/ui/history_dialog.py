@@ -44,6 +44,7 @@ class HistoryDialog(QDialog):
         self._session = session
         self._owner = value
         self._versions: list[Version] = []
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(f"History of {entry_name(value)}")
         self.entries = QComboBox(self)
         self.list = QListWidget(self)
@@ -130,6 +131,7 @@ class HistoryDialog(QDialog):
             then, present = then_lines.get(label, "–"), now_lines.get(label, "–")
             differing += then != present
             self._set_line(line, (label, then, present), bold=then != present)
+        self.table.resizeRowsToContents()
         self.back.setEnabled(value is not None and value != now and not self._session.read_only)
         self._say.setText(self._difference(value, differing))
 

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from sizekeeper.ui.entry_actions import EntryActions
+    from sizekeeper.ui.import_actions import ImportActions
     from sizekeeper.ui.library_actions import LibraryActions
     from sizekeeper.ui.pages import Pages
     from sizekeeper.ui.session import Session
@@ -47,7 +48,7 @@ class Menus(QObject):
         self.about.setMenuRole(QAction.MenuRole.AboutRole)
         self.turns = self._page_actions()
         self.person_menu, self.pattern_menu = QMenu("&Person", window), QMenu("P&attern", window)
-        self._fill(window.menuBar(), entries, library)
+        self._fill(window.menuBar(), entries, library, window.charts)
         pages.turned.connect(self._turned)
         self._turned(pages.front)
 
@@ -83,7 +84,7 @@ class Menus(QObject):
         group.triggered.connect(self._turn)
         return actions
 
-    def _fill(self, bar: QMenuBar, entries: EntryActions, library: LibraryActions) -> None:
+    def _fill(self, bar: QMenuBar, entries: EntryActions, library: LibraryActions, charts: ImportActions) -> None:
         """Menus by what they are about; None is a line between."""
         file, edit, view, aid = (QMenu(title, self._window) for title in ("&File", "&Edit", "&View", "&Help"))
         opening = (library.new, library.open, library.own, library.demo)
@@ -95,7 +96,7 @@ class Menus(QObject):
             entries.new_pattern, None, entries.copy_pattern, entries.hide_pattern, entries.history_of_pattern,
         )  # fmt: skip
         whole: tuple[tuple[QMenu, tuple[QAction | None, ...]], ...] = (
-            (file, (*opening, None, library.copy, library.restore, None, self.quit)),
+            (file, (*opening, None, charts.files, charts.paste, None, library.copy, library.restore, None, self.quit)),
             (edit, (self.undo, self.redo, None, self.copy_table, self.find, None, self.preferences)),
             (self.person_menu, person_items),
             (self.pattern_menu, pattern_items),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal, cast
+from typing import Literal
 
 from PySide6.QtCore import QObject, QSettings, Signal
 
@@ -30,8 +30,7 @@ class Settings(QObject):
     @property
     def unit(self) -> Literal["cm", "in"]:
         """The unit in which lengths are shown."""
-        value = self.stored.value("unit", "cm")
-        return cast('Literal["cm", "in"]', value if value in ("cm", "in") else "cm")
+        return "in" if self.stored.value("unit") == "in" else "cm"
 
     @property
     def inch_step(self) -> Fraction:

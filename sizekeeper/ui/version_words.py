@@ -14,10 +14,11 @@ if TYPE_CHECKING:
     import datetime as dt
 
     from sizekeeper.core.length import Length
-    from sizekeeper.core.measure import Measures
+    from sizekeeper.core.measure import MeasuredBy, Measures
     from sizekeeper.core.preference import EasePreference
     from sizekeeper.store.codec import Value
 
+_HANDS: dict[MeasuredBy, str] = {"trained": "by a trained hand", "helped": "with help", "alone": "alone"}
 _ENGLISH = QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom)
 
 
@@ -67,7 +68,7 @@ def _person_lines(person: Person, measures: Measures) -> dict[str, str]:
     }
     for reading in sorted(person.readings, key=lambda r: r.on):
         label = f"{measures.name(reading.measure)}, {day_words(reading.on)}"
-        extra = "; ".join(part for part in (reading.by, reading.over, reading.note) if part)
+        extra = "; ".join(part for part in (_HANDS[reading.by], reading.over, reading.note) if part)
         lines[label] = "; ".join(part for part in (lines.get(label, ""), f"{reading.text} ({extra})") if part)
     for preference in person.preferences:
         lines[f"Ease, {'knit ' if preference.knit else ''}{preference.garment}"] = _ease(preference, measures)

@@ -11,6 +11,7 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.ui.entry_actions import EntryActions
+from sizekeeper.ui.import_actions import ImportActions
 from sizekeeper.ui.lettering import Rule
 from sizekeeper.ui.library_actions import LibraryActions
 from sizekeeper.ui.menus import Menus
@@ -66,6 +67,7 @@ class MainWindow(QMainWindow):
         self.selection = Selection(self)
         self.entries = EntryActions(session, self.selection, settings, self)
         self.library = LibraryActions(session, self)
+        self.charts = ImportActions(session, self.selection, settings, self)
         self.sidebar = Sidebar(session, self.selection, self.entries.new_person, self.entries.new_pattern, self)
         self.notice = Notice(self)
         self.pages = Pages(session, self.selection, settings, kinds, self)
@@ -118,6 +120,8 @@ class MainWindow(QMainWindow):
         self.entries.told.connect(self.status.tell)
         self.library.told.connect(self.status.tell)
         self.library.trouble.connect(self.notice.say)
+        self.charts.told.connect(self.status.tell)
+        self.charts.trouble.connect(self._say_trouble)
 
     def _restore(self) -> None:
         """Begin where it was left: place, page, person and pattern."""
@@ -219,6 +223,10 @@ class MainWindow(QMainWindow):
 
         AboutDialog(self.session.writer.library.path, self).open()
 
+    def _say_trouble(self, sentence: str) -> None:
+        """Say that a file cannot be read, until it is put away."""
+        self.notice.say(sentence, closable=True)
+
     def copy_table(self) -> None:
         """Put the ease table on the clipboard."""
         cast("_Copying", self.pages.page("fit")).copy_table()
@@ -274,6 +282,7 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self._was_closed = True
+        self.charts.finish()
         self.remember()
         self.closed.emit()
 

@@ -57,6 +57,11 @@ def test_a_column_is_headed_by_two_short_lines(position: float, lines: tuple[str
     assert short_place(position, LABELS) == lines
 
 
+def test_what_stands_in_brackets_goes_to_the_second_line_of_a_heading() -> None:
+    labels = ("L (18-20)", "XL (22-24)")
+    assert [short_place(p, labels) for p in (1, 0.5)] == [("XL", "(22-24)"), ("L–XL", "halfway")]
+
+
 @pytest.mark.parametrize(("position", "past"), [(-0.1, True), (0, False), (2, False), (2.1, True)])
 def test_places_past_the_listed_sizes_are_known_as_such(position: float, past: bool) -> None:
     assert beyond(position, 3) is past

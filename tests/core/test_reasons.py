@@ -7,8 +7,12 @@ from dataclasses import replace
 
 import pytest
 
-from sizekeeper.core.reasons import misfit_of, reasons, standing, sum_words
-from tests.fits import CM, IN, dress
+from sizekeeper import assets
+from sizekeeper.core.fit import fit
+from sizekeeper.core.question import Question
+from sizekeeper.core.reasons import misfit_of, passed_over, reasons, standing, sum_words
+from tests.build import body, chart
+from tests.fits import CM, IN, blended, dress
 
 
 def test_a_region_says_what_it_gives_what_is_asked_and_how_far_off_that_is() -> None:
@@ -61,6 +65,26 @@ def test_the_sum_is_said_with_its_weights() -> None:
 def test_a_candidate_says_what_else_puts_it_back() -> None:
     found = dress()
     odd = replace(found.candidates[1], missing=("waist",), wearable=False, tied=True, regions=found.listed["42"])
-    assert standing(odd, found.candidates[0], IN) == (
-        "no figure at the waist, cannot be put on, tied within the tape’s error"
+    assert standing(found, odd, IN) == "no figure at the waist, cannot be put on, tied within the tape’s error"
+
+
+def test_what_is_chosen_is_not_called_tied() -> None:
+    found = dress()
+    tied = replace(found, candidates=tuple(replace(c, tied=True) for c in found.candidates))
+    assert standing(tied, tied.candidates[0], IN) == ""
+
+
+def test_a_better_line_between_sizes_says_why_it_is_not_worth_it() -> None:
+    close = chart("finished", "38 40", bust="98, 104")
+    found = fit(body(bust=97.7), None, close, Question(), assets.ease_defaults())
+    assert (found.candidates[0].label, found.verdict.label) == ("38 + 3/4", "40")
+    assert passed_over(found, found.candidates[0], CM) == (
+        "Less than 1 cm better than 40: not worth tracing a line between."
     )
+    assert passed_over(found, found.candidates[-1], CM) == ""
+
+
+def test_the_best_single_size_gives_way_to_a_blend() -> None:
+    found = blended(dress(), {"bust": 0, "waist": 1})
+    said = [passed_over(found, candidate, CM) for candidate in found.candidates]
+    assert said == ["Grading between sizes fits better still.", *[""] * (len(said) - 1)]

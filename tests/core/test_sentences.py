@@ -47,11 +47,9 @@ def test_a_tie_is_said_as_the_change_of_the_body_that_would_decide_it() -> None:
     )
 
 
-def test_two_ways_to_the_same_size_are_one_sentence() -> None:
-    tied = replace(SURE, ties=(("bust", -1.27, "38"), ("waist", -2.54, "38")))
-    assert sentences.doubts(tied, IN) == (
-        "38 only if the bust is really 1/2 in less or the waist is really 1 in less.",
-    )
+def test_two_ways_to_the_same_size_are_one_sentence_the_smaller_change_first() -> None:
+    tied = replace(SURE, ties=(("waist", -2.54, "38"), ("bust", -1.27, "38")))
+    assert sentences.doubts(tied, IN) == ("38 only if the bust is really 1/2 in less or the waist 1 in less.",)
 
 
 def test_a_straight_size_without_ties_has_no_doubts() -> None:
@@ -88,7 +86,16 @@ def test_nothing_is_called_safe_where_no_size_fits() -> None:
 def test_what_lies_within_the_error_of_the_tape_is_to_be_measured_again() -> None:
     fit_ = with_region(SURE, "waist", safe_up_cm=1.0, tolerance_cm=1.5)
     assert sentences.measure_again(fit_, CM) == (
-        "Measure again before cutting: the waist (1 cm more changes the size, and the tape may be off by 1.5 cm)."
+        "Measure again before cutting: the waist (1 cm more changes the size). The tape may be off by 1.5 cm."
+    )
+
+
+def test_several_to_be_measured_again_share_the_sentence_about_the_tape() -> None:
+    fit_ = with_region(SURE, "waist", safe_up_cm=0.2, tolerance_cm=1.5)
+    fit_ = with_region(fit_, "bust", safe_down_cm=0.4, tolerance_cm=1.0)
+    assert sentences.measure_again(fit_, CM) == (
+        "Measure again before cutting: the waist (0.2 cm more changes the size) and the bust (0.4 cm less). "
+        "The tape may be off by 1 cm to 1.5 cm."
     )
 
 
@@ -116,13 +123,19 @@ def test_without_a_body_chart_nothing_is_said_for_it() -> None:
 def test_a_size_that_will_not_close_says_how_much_to_let_out() -> None:
     tight = chart("finished", "38 40", bust="96.5, 98.5", waist="70, 74.2")
     found = fit(body(bust=96, waist=75), None, tight, Question(), assets.ease_defaults())
-    assert sentences.headline(found, CM) == "Cut 40 straight."
     assert sentences.warnings(found, CM)[0] == "40 will not close at the waist: let out 8 mm."
 
 
-def test_where_no_size_can_be_worn_that_comes_first() -> None:
+def test_a_figure_past_the_chart_is_in_the_verdict_itself() -> None:
+    found = replace(SURE, best_position=2.8, verdict=Verdict("straight", "42", 2))
+    assert sentences.headline(found, CM) == "42 comes closest; the figure lies past the chart."
+    assert sentences.room_for_error(found, CM) == ""
+
+
+def test_a_size_that_cannot_be_worn_is_not_to_be_cut() -> None:
     found = fit(body(bust=96), None, chart("finished", "38 40", bust="90, 92"), Question(), assets.ease_defaults())
-    assert sentences.warnings(found, CM)[0] == "None of these sizes can be worn as it is."
+    assert sentences.headline(found, CM) == "No size goes round the body; 40 comes closest."
+    assert sentences.room_for_error(found, CM) == ""
 
 
 @pytest.mark.parametrize(("best", "end"), [(2.3, "last size, 42"), (-0.3, "first size, 38")])

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import gc
 import os
 from typing import TYPE_CHECKING
 
@@ -47,14 +46,22 @@ def _dressed(qapp: QApplication) -> Iterator[None]:
 
 
 @pytest.fixture(autouse=True)
-def _nothing_left_behind(qapp: QApplication) -> Iterator[None]:
+def _nothing_left_behind(qapp: QApplication, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Fail a test that leaves a top-level widget or a running timer."""
+    started: list[QTimer] = []
+    start = QTimer.start
+
+    def start_and_remember(timer: QTimer, *args: int) -> None:
+        started.append(timer)
+        start(timer, *args)
+
+    monkeypatch.setattr(QTimer, "start", start_and_remember)
     known = set(map(id, QApplication.topLevelWidgets()))
     yield
     qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     tops = [w for w in QApplication.topLevelWidgets() if id(w) not in known and w.parent() is None and w.isVisible()]
     assert not tops, f"widgets still on the screen: {tops}; hand every top-level widget to qtbot.addWidget"
-    timers = [t for t in gc.get_objects() if type(t) is QTimer and isValid(t) and t.isActive()]
+    timers = [timer for timer in started if isValid(timer) and timer.isActive()]
     assert not timers, f"timers still running: {timers}; give each a parent that goes with the test, or stop it"
 
 
@@ -151,8 +158,15 @@ def plain_pages() -> tuple[PageKind, ...]:
 
 
 @pytest.fixture
-def window(session: Session, settings: Settings, plain_pages: tuple[PageKind, ...], qtbot: QtBot) -> MainWindow:
-    """The main window on the test's library, with plain pages."""
+def window(
+    session: Session,
+    settings: Settings,
+    plain_pages: tuple[PageKind, ...],
+    qtbot: QtBot,
+    monkeypatch: pytest.MonkeyPatch,
+) -> MainWindow:
+    """The main window on the test's library, with plain pages; closing it asks nobody."""
+    monkeypatch.setattr(MainWindow, "ask_to_lose", lambda *_: True)
     window = MainWindow(session, settings, plain_pages)
     qtbot.addWidget(window)
     return window

@@ -81,10 +81,6 @@ def test_a_fill_is_drawn_in_its_thread_on_its_ground(band: Band, dark: bool) -> 
     assert len(colours) > 1
 
 
-def test_each_band_has_a_letter_of_its_own() -> None:
-    assert [look.letter for look in bands.looks(dark=False)] == [band[0].upper() for band in BANDS]
-
-
 def _linear(colour: ModuleType, name: str) -> NDArray[np.float64]:
     shade = QColor(name)
     return np.asarray(colour.cctf_decoding(np.array([shade.redF(), shade.greenF(), shade.blueF()]), "sRGB"))

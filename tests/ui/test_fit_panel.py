@@ -14,9 +14,8 @@ from PySide6.QtWidgets import QWidget
 
 from sizekeeper.core.person import Person
 from sizekeeper.core.preference import RegionPreference
-from sizekeeper.ui.fit_page import FitPage
 from tests.build import chart
-from tests.ui.household import ADA, DRESS, settle
+from tests.ui.household import ADA, DRESS, headline, in_front, settle
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -26,6 +25,7 @@ if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.fit_field import FigureField
+    from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.fit_region_form import RegionForm
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
@@ -36,19 +36,10 @@ if TYPE_CHECKING:
 def page(
     qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
 ) -> FitPage:
-    """The page in front, in inches, with the dress on it."""
-    settings.choose(unit="in")
-    page = FitPage(session, selection, settings, today=today)
-    qtbot.addWidget(page)
-    page.resize(1040, 740)
-    with qtbot.waitActive(page):
-        page.show()
+    """The page in front with the dress on it."""
+    page = in_front(qtbot, session, selection, settings, today)
     settle(session, selection)
     return page
-
-
-def headline(page: FitPage) -> str:
-    return page.answer.verdict.shown.headline
 
 
 def asked(page: FitPage, measure: str) -> float | None:
@@ -289,6 +280,16 @@ def test_escape_takes_a_typed_preference_back(page: FitPage, session: Session, q
     enter(qtbot, form.own_ease, "3 1/2", Qt.Key.Key_Escape)
     assert asked(page, "bust") == pytest.approx(5.1)
     assert session.person(ADA.id) == ADA
+
+
+def test_a_refused_text_does_not_follow_to_another_person(
+    page: FitPage, session: Session, selection: Selection, qtbot: QtBot
+) -> None:
+    form = likes(page, "bust")
+    enter(qtbot, form.own_ease, "snug")
+    session.apply("Add", None, replace(ADA, id="other", name="Other"))
+    selection.choose_person("other")
+    assert (form.own_ease.text(), form.problem.isVisible()) == ("", False)
 
 
 def test_a_text_that_is_no_ease_stays_and_is_explained(page: FitPage, session: Session, qtbot: QtBot) -> None:

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import threading
 from typing import TYPE_CHECKING
 
 import pytest
@@ -106,14 +107,23 @@ def test_saving_is_mentioned_only_when_it_takes_a_while(session: Session, qtbot:
     assert line.mark.text() == "Saved"
 
 
-def test_the_warm_up_ends_by_itself_and_loads_what_comes_next(session: Session) -> None:
+def warm_ups() -> list[str]:
+    return [thread.name for thread in threading.enumerate() if thread.name == "warm-up"]
+
+
+def test_a_finished_warm_up_has_ended_its_thread(session: Session, monkeypatch: pytest.MonkeyPatch) -> None:
+    looked: list[str] = []
+    monkeypatch.setattr(type(session.writer.library), "quick_check", lambda library: looked.append(library.path.name))
     warm_up = WarmUp(session.writer.library)
     warm_up.start()
     warm_up.finish()
+    assert looked == ["household.sizekeeper"]
+    assert warm_ups() == []
 
 
 def test_a_warm_up_that_was_never_begun_can_be_finished(session: Session) -> None:
     WarmUp(session.writer.library).finish()
+    assert warm_ups() == []
 
 
 def test_neither_side_of_the_splitter_can_be_pushed_away(qtbot: QtBot) -> None:

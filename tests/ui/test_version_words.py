@@ -28,7 +28,7 @@ def test_a_moment_is_told_in_the_time_of_this_place() -> None:
 
 
 def test_a_persons_figures_stand_as_typed_with_their_day() -> None:
-    assert lines(person("in", bust="37 3/4"))["Bust, 20 November 2026"] == "37 3/4 (helped)"
+    assert lines(person("in", bust="37 3/4"))["Bust, 20 November 2026"] == "37 3/4 (with help)"
 
 
 def test_what_is_empty_is_left_out() -> None:

@@ -252,12 +252,16 @@ def test_edits_that_are_not_in_the_file_are_let_go_only_when_she_says_so(
     refuse(window, library_file, qtbot)
     library_file.with_suffix(".moved").rename(library_file)
     asked_about: list[str] = []
-    monkeypatch.setattr(LibraryActions, "ask_to_let_go", lambda _w, edits: asked_about.append(edits) or letting_go)
+
+    def let_go(_window: MainWindow, edits: str) -> bool:
+        asked_about.append(edits)
+        return letting_go
+
+    monkeypatch.setattr(LibraryActions, "ask_to_let_go", staticmethod(let_go))
     window.library.read_again.trigger()
     assert asked_about == ["“Change name”"]
     assert window.session.person("a") == (ADA if letting_go else dataclasses.replace(ADA, name="Ava"))
     assert len(window.session.writer.refused) == (0 if letting_go else 1)
-    window.session.writer.give_up()
 
 
 def test_closing_asks_before_an_edit_is_lost(

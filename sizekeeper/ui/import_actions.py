@@ -1,0 +1,198 @@
+"""The ways a chart comes in: files picked or dropped on the window, and what is on the clipboard."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING, cast
+
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence
+from PySide6.QtWidgets import QFileDialog, QProgressDialog, QWidget
+
+from sizekeeper.core.learned import LEARNED, Learned
+from sizekeeper.importing.opened import open_file, open_pasted
+from sizekeeper.ui.import_reading import Reading
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from PySide6.QtCore import QMimeData
+
+    from sizekeeper.importing.opened import Opened
+    from sizekeeper.ui.import_list import ImportList
+    from sizekeeper.ui.import_window import ImportWindow
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Session
+    from sizekeeper.ui.settings import Settings
+
+KINDS = "*.xlsx *.xlsm *.xlsb *.xls *.ods *.csv *.tsv *.tab *.txt *.html *.htm *.mht *.pdf"
+_PATIENCE_MS = 500
+
+
+class ChartFiles:
+    """The question which files to import. A test puts its own answer here."""
+
+    @classmethod
+    def ask(cls, parent: QWidget, folder: Path) -> list[Path]:
+        """The chosen files, none when the question was put away."""
+        kinds = f"Charts ({KINDS});;All files (*)"
+        names, _ = QFileDialog.getOpenFileNames(parent, "Import charts", str(folder), kinds)
+        return [Path(name) for name in names]
+
+
+class ImportActions(QObject):
+    """The actions that bring charts in, and what may be dropped on the main window.
+
+    Signals:
+        told(str): charts were saved; the sentence says where.
+        trouble(str): a file cannot be read; the sentence says why.
+        opened(object): the window of a source that was read, or of several.
+    """
+
+    told = Signal(str)
+    trouble = Signal(str)
+    opened = Signal(object)
+
+    def __init__(self, session: Session, selection: Selection, settings: Settings, window: QWidget) -> None:
+        super().__init__(window)
+        self._session, self._selection, self._settings = session, selection, settings
+        self._window = window
+        self._progress: QProgressDialog | None = None
+        self.reading: Reading | None = None
+        self.files = self._action("&Import charts…", self._ask_for_files, "Ctrl+I")
+        self.paste = self._action("&Paste a chart", self._paste, "Ctrl+Shift+V")
+        window.setAcceptDrops(True)
+        window.installEventFilter(self)
+
+    def _action(self, text: str, run: Callable[[], object], keys: str) -> QAction:
+        action = QAction(text, self)
+        action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(run)
+        return action
+
+    @property
+    def _learned(self) -> Learned:
+        value = self._session.committed(LEARNED)
+        return value if isinstance(value, Learned) else Learned()
+
+    def _ask_for_files(self) -> None:
+        stored = self._settings.stored
+        folder = Path(str(stored.value("import/folder", str(Path.home()))))
+        paths = ChartFiles.ask(self._window, folder)
+        if paths:
+            stored.setValue("import/folder", str(paths[0].parent))
+            self.read_files(paths)
+
+    def read_files(self, paths: Sequence[Path]) -> None:
+        """Read files in the background: one opens in the import window, several in a list."""
+        if len(paths) == 1:
+            work = partial(_open_one, paths[0], self._learned)
+            self._read(f"Reading “{paths[0].name}”…", work)
+        elif paths:
+            self._show_list(paths)
+
+    def _paste(self) -> None:
+        self._read_mime(QGuiApplication.clipboard().mimeData())
+
+    def _read_mime(self, mime: QMimeData) -> None:
+        if paths := _files_in(mime):
+            self.read_files(paths)
+            return
+        html, text = (mime.html() if mime.hasHtml() else ""), (mime.text() if mime.hasText() else "")
+        self._read("Reading what was pasted…", partial(_open_pasted, html, text, self._learned))
+
+    def accepts(self, mime: QMimeData) -> bool:
+        """Whether something can be dropped: files, or a table from a web page or a spreadsheet."""
+        return bool(_files_in(mime)) or (mime.hasHtml() and "<table" in mime.html().casefold())
+
+    def accept_drop(self, mime: QMimeData) -> bool:
+        """Read what was dropped; whether it was something to read."""
+        if not self.accepts(mime):
+            return False
+        self._read_mime(mime)
+        return True
+
+    def _read(self, words: str, work: Callable[[Reading], object]) -> None:
+        """Read one source; after half a second its progress can be watched, and stopped."""
+        self.stop()
+        self.reading = Reading(work)
+        self._progress = QProgressDialog(words, "Stop", 0, 0, self._window)
+        self._progress.setWindowTitle("Import")
+        self._progress.setMinimumDuration(_PATIENCE_MS)
+        self._progress.setAutoReset(False)
+        self._progress.setValue(0)
+        self._progress.canceled.connect(self.stop)
+        self.reading.progressed.connect(self._on_progress)
+        self.reading.done.connect(self._on_done)
+        self.reading.failed.connect(self._on_failed)
+        self.reading.start()
+
+    def stop(self) -> None:
+        """Stop what is being read; nothing of it is kept."""
+        if self.reading is not None:
+            self.reading.cancel()
+        self._put_away()
+
+    def finish(self) -> None:
+        """The window closes: stop every reading and wait for the threads."""
+        self.stop()
+        Reading.finish_all()
+
+    def _on_progress(self, done: int, total: int) -> None:
+        if self._progress is not None and total:
+            self._progress.setMaximum(total)
+            self._progress.setValue(min(done, total - 1))
+
+    def _on_failed(self, sentence: str) -> None:
+        self._put_away()
+        self.trouble.emit(sentence)
+
+    def _on_done(self, opened: object) -> None:
+        from sizekeeper.ui.import_window import ImportWindow  # noqa: PLC0415 - seldom wanted
+
+        self._put_away()
+        self._show(ImportWindow(cast("Opened", opened), self._session, self._selection, self._window))
+
+    def _show_list(self, paths: Sequence[Path]) -> None:
+        from sizekeeper.ui.import_list import ImportList  # noqa: PLC0415 - seldom wanted
+
+        self._show(ImportList(paths, self._session, self._selection, self._window))
+
+    def _show(self, window: ImportWindow | ImportList) -> None:
+        window.saved.connect(self.told)
+        window.show()
+        self.opened.emit(window)
+
+    def _put_away(self) -> None:
+        self.reading = None
+        if self._progress is not None:
+            self._progress.canceled.disconnect(self.stop)
+            self._progress.close()
+            self._progress.deleteLater()
+            self._progress = None
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Take what is dropped on the main window."""
+        if event.type() in (QEvent.Type.DragEnter, QEvent.Type.DragMove) and isinstance(event, QDragEnterEvent):
+            if self.accepts(event.mimeData()):
+                event.acceptProposedAction()
+                return True
+        elif event.type() == QEvent.Type.Drop and isinstance(event, QDropEvent) and self.accept_drop(event.mimeData()):
+            event.acceptProposedAction()
+            return True
+        return super().eventFilter(watched, event)
+
+
+def _files_in(mime: QMimeData) -> list[Path]:
+    """The files of this machine among what is dropped or pasted."""
+    urls = mime.urls() if mime.hasUrls() else []
+    return [Path(url.toLocalFile()) for url in urls if url.isLocalFile()]
+
+
+def _open_one(path: Path, learned: Learned, reading: Reading) -> Opened:
+    return open_file(path, learned, reading.progress)
+
+
+def _open_pasted(html: str, text: str, learned: Learned, _reading: Reading) -> Opened:
+    return open_pasted(html, text, learned)
