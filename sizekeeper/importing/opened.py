@@ -28,10 +28,6 @@ _OF_TABLES = ("unit_inferred", "kind_inferred")
 """The flags that are about a whole table and name no cell."""
 
 
-class Cancelled(ReadError):  # noqa: N818 - nothing went wrong: the reader was told to stop
-    """Reading was stopped by the user; nothing of it is kept."""
-
-
 @dataclass(frozen=True, slots=True)
 class Answers:
     """Everything set by hand for one source.

@@ -11,7 +11,6 @@ from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication,
 from PySide6.QtWidgets import QFileDialog, QProgressDialog, QWidget
 
 from sizekeeper.core.learned import LEARNED, Learned
-from sizekeeper.importing.opened import open_file, open_pasted
 from sizekeeper.ui.import_reading import Reading
 
 if TYPE_CHECKING:
@@ -191,8 +190,12 @@ def _files_in(mime: QMimeData) -> list[Path]:
 
 
 def _open_one(path: Path, learned: Learned, reading: Reading) -> Opened:
+    from sizekeeper.importing.opened import open_file  # noqa: PLC0415 - the reader of charts is not loaded at start-up
+
     return open_file(path, learned, reading.progress)
 
 
 def _open_pasted(html: str, text: str, learned: Learned, _reading: Reading) -> Opened:
+    from sizekeeper.importing.opened import open_pasted  # noqa: PLC0415 - as above
+
     return open_pasted(html, text, learned)

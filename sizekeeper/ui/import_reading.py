@@ -7,11 +7,14 @@ from typing import TYPE_CHECKING, ClassVar
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
-from sizekeeper.errors import SizekeeperError
-from sizekeeper.importing.opened import Cancelled
+from sizekeeper.errors import ReadError, SizekeeperError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+
+class Cancelled(ReadError):  # noqa: N818 - nothing went wrong: the reader was told to stop
+    """Reading was stopped by the user; nothing of it is kept."""
 
 
 class Reading(QObject):

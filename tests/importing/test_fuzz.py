@@ -5,7 +5,10 @@ SIZEKEEPER_FUZZ multiplies the number of cases for a run by hand.
 
 from __future__ import annotations
 
+import io
 import os
+import zipfile
+from typing import TYPE_CHECKING
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -17,8 +20,11 @@ from sizekeeper.importing.read import read_bytes, read_html, read_sheets, read_t
 from sizekeeper.importing.reading_json import as_json
 from sizekeeper.importing.to_chart import to_charts
 from sizekeeper.importing.words import as_text
-from tests.importing.layouts import FOLDER
-from tests.importing.made_files import CHART, open_document, pdf
+from tests.importing.layouts import FOLDER, NAMES, grid
+from tests.importing.made_files import CHART, open_document, pdf, with_part, workbook
+
+if TYPE_CHECKING:
+    from random import Random
 
 TIMES = int(os.environ.get("SIZEKEEPER_FUZZ", "1"))
 CALM = settings(
@@ -87,20 +93,55 @@ FILES = [
     for path in sorted(FOLDER.glob("L*"))
     if path.suffix in (".csv", ".xlsx") and path.name.startswith(("L05", "L10", "L12", "L18", "L24"))
 ]
+BOOK = workbook({"Sheet1": CHART})
+with zipfile.ZipFile(io.BytesIO(BOOK)) as _archive:
+    SHEET = _archive.read("xl/worksheets/sheet1.xml")
 FILES += [(FOLDER.parent / "old_workbook.xls").read_bytes(), open_document(CHART), pdf(CHART, ruled=True)]
 
 
 @CALM
 @given(GRIDS)
-def test_any_grid_becomes_a_draft_or_is_refused(grid: list[list[str]]) -> None:
+def test_any_grid_becomes_a_draft_or_is_refused(cells: list[list[str]]) -> None:
+    _accepted(cells)
+
+
+def _accepted(cells: list[list[str]]) -> None:
     try:
-        draft = read_sheets([sheet_of_texts("Sheet1", grid)], NO_CORRECTIONS, "x")
+        draft = read_sheets([sheet_of_texts("Sheet1", cells)], NO_CORRECTIONS, "x")
     except ReadError:
         return
     assert as_json(draft)["tables"]
     assert as_text(draft)
     for chart in to_charts(draft, "pattern", lambda: "id"):
         assert all(len(row.cells) == len(chart.sizes) for row in chart.rows)
+
+
+CHARTS = [grid(name) for name in NAMES]
+
+
+@CALM
+@given(
+    st.sampled_from(CHARTS), st.lists(st.tuples(st.integers(0, 11), st.integers(0, 8), CELLS), max_size=6), st.randoms()
+)
+def test_any_chart_with_cells_changed_or_rows_shuffled_is_read_or_refused(
+    chart: list[list[str]], changes: list[tuple[int, int, str]], chance: Random
+) -> None:
+    rows = [list(row) for row in chart]
+    for r, c, text in changes:
+        if r < len(rows) and c < len(rows[r]):
+            rows[r][c] = text
+    if len(changes) % 2:
+        chance.shuffle(rows)
+    _accepted(rows)
+
+
+@CALM
+@given(st.lists(st.tuples(st.floats(0, 1), st.integers(0, 255)), min_size=1, max_size=6))
+def test_any_workbook_whose_sheet_was_damaged_is_read_or_refused(changes: list[tuple[float, int]]) -> None:
+    changed = bytearray(SHEET)
+    for place, byte in changes:
+        changed[min(int(place * len(changed)), len(changed) - 1)] = byte
+    _read(with_part(BOOK, "xl/worksheets/sheet1.xml", bytes(changed)))
 
 
 @CALM
