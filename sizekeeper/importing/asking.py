@@ -3,66 +3,29 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from sizekeeper import assets
-from sizekeeper.importing.opened import Answers
-from sizekeeper.importing.setting import with_cell, with_kind, with_measure, with_size, with_unit, with_written
+from sizekeeper.importing.asking_tables import clash_asks, kind_asks, unit_asks
+from sizekeeper.importing.question import Answer, Ask, Remark
+from sizekeeper.importing.setting import with_cell, with_measure, with_size, with_written
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable
 
-    from sizekeeper.core.chart import ChartKind, WrittenAs
-    from sizekeeper.importing.draft import ChartUnit, DraftRow, DraftTable, Flag
-    from sizekeeper.importing.opened import Opened
+    from sizekeeper.importing.draft import DraftRow, DraftTable, Flag
+    from sizekeeper.importing.opened import Answers, Opened
 
-UNITS: dict[ChartUnit, str] = {"cm": "centimetres", "in": "inches", "mm": "millimetres"}
-KINDS: dict[ChartKind, str] = {"body": "body measurements", "finished": "finished measurements"}
-WRITTEN: dict[WrittenAs, str] = {
-    "full": "all around",
-    "half": "half, counts twice",
-    "quarter": "a quarter, counts 4 times",
-}
 _TWO = re.compile(r".*?: (?P<one>.+) and (?P<other>.+) are not the same")
 
-Edit = Literal["", "measure", "size", "cell"]
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """One way to answer: what its button says, and what it makes of everything set by hand so far."""
-
-    text: str
-    change: Callable[[Answers], Answers]
-
-
-@dataclass(frozen=True, slots=True)
-class Ask:
-    """A question about a cell or a table. `edit` names what else can be typed instead, in place."""
-
-    code: str
-    says: str
-    sheet: str
-    at: str
-    answers: tuple[Answer, ...] = ()
-    edit: Edit = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Remark:
-    """Something to know about what was read, with its cell; `at` is empty where it is about a whole table."""
-
-    says: str
-    sheet: str
-    at: str
+_BOTH = 2
 
 
 def asks(opened: Opened) -> list[Ask]:
     """What is to be answered before the reading can be trusted, table by table."""
-    found = [*_units(opened), *_kinds(opened)]
+    found = [*unit_asks(opened), *kind_asks(opened), *clash_asks(opened)]
     for flag in opened.draft.flags:
         maker = _MAKERS.get(flag.code)
         if maker is not None and _key(flag) not in opened.answers.confirmed and _is_taken(opened, flag):
@@ -73,11 +36,24 @@ def asks(opened: Opened) -> list[Ask]:
 def remarks(opened: Opened) -> list[Remark]:
     """What is good to know and asks nothing, each note once."""
     asked = {"unit_inferred", "kind_inferred", *_MAKERS}
+    in_question = {(ask.sheet, ask.at) for ask in asks(opened)}
     return [
         Remark(_sentence(f.note), f.sheet, f.at)
         for f in opened.draft.flags
-        if f.code not in asked and _is_taken(opened, f)
+        if f.code not in asked | _SEEN and _is_taken(opened, f) and not _is_known(opened, f, in_question)
     ]
+
+
+_SEEN = {"multi_table"}
+"""What can be seen at a glance in the window."""
+
+
+def _is_known(opened: Opened, flag: Flag, in_question: set[tuple[str, str]]) -> bool:
+    """Whether a flag says nothing new: of a cell that a question is about already, or that was left out by hand."""
+    cell = (flag.sheet, flag.at)
+    if flag.code == "missing_value":
+        return cell in opened.answers.corrections.ignored
+    return flag.code == "uneven_step" and (cell in in_question or ("non_monotonic", *cell) in opened.answers.confirmed)
 
 
 def _key(flag: Flag) -> tuple[str, str, str]:
@@ -103,50 +79,6 @@ def _cells(table: DraftTable) -> set[str]:
     return (labels | {cell.at for row in table.rows for cell in row.cells}) - {""}
 
 
-def table_words(opened: Opened, table: DraftTable) -> str:
-    """A table among several: `the finished measurements`, with its title where two are of one kind."""
-    alike = [other for other in opened.draft.tables if other.kind == table.kind]
-    name = f"the {KINDS[table.kind]}"
-    if len(alike) == 1:
-        return name
-    return f"{name}, “{table.title}”" if table.title else f"{name}, table {opened.draft.tables.index(table) + 1}"
-
-
-def _of(opened: Opened, table: DraftTable) -> str:
-    return "" if len(opened.tables) == 1 else f" for {table_words(opened, table)}"
-
-
-def _start(table: DraftTable) -> str:
-    return table.key.partition("!")[2]
-
-
-def _units(opened: Opened) -> Iterator[Ask]:
-    for table in opened.tables:
-        if table.key in opened.inferred.get("unit_inferred", ()):
-            read = "several units" if table.unit == "mixed" else UNITS[table.unit]
-            says = f"No unit is printed{_of(opened, table)}; the figures look like {read}. Which unit is it?"
-            choices = tuple(Answer(unit, partial(with_unit, table=table.key, unit=unit)) for unit in UNITS)
-            yield Ask("unit_inferred", says, table.sheet, _start(table), choices)
-
-
-def _kinds(opened: Opened) -> Iterator[Ask]:
-    flagged = {(f.sheet, f.at) for f in opened.draft.flags if f.code == "kind_inferred" and f.at}
-    for table in opened.tables:
-        by_row = any((table.sheet, row.label_at) in flagged for row in table.rows)
-        if by_row or table.key in opened.inferred.get("kind_inferred", ()):
-            rows = ", ".join(row.label for row in table.rows[:3])
-            what = f" of the table with {rows}" if len(opened.tables) > 1 else ""
-            says = f"Nothing says what the figures{what} are; they were read as {KINDS[table.kind]}. Which are they?"
-            choices = tuple(
-                Answer(_capital(KINDS[kind]), partial(with_kind, table=table.key, kind=kind)) for kind in KINDS
-            )
-            yield Ask("kind_inferred", says, table.sheet, _start(table), choices)
-
-
-def _capital(text: str) -> str:
-    return text[0].upper() + text[1:]
-
-
 def row_at(opened: Opened, sheet: str, at: str) -> tuple[DraftTable, DraftRow] | None:
     """The table and row that a cell belongs to as label or figure."""
     for table in opened.draft.tables:
@@ -169,7 +101,8 @@ def _half(opened: Opened, flag: Flag) -> Ask:
         Answer("All around, as printed", partial(with_written, rows=one, written_as="full")),
     ]
     if len(every) > 1:
-        choices.append(Answer(f"All {len(every)} flat", partial(with_written, rows=every, written_as="half")))
+        words = "Both are flat" if len(every) == _BOTH else f"All {len(every)} are flat"
+        choices.append(Answer(words, partial(with_written, rows=every, written_as="half")))
     return Ask(flag.code, says, flag.sheet, flag.at, tuple(choices))
 
 

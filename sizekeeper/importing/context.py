@@ -34,7 +34,7 @@ class Context:
             self.written = word.written_as
         self.view = word.view or (None if word.kind else self.view)
         self.variant = word.cup or word.variant or (None if word.kind else self.variant)
-        if tells or not self.titled:
+        if not self.title or ((tells or not self.titled) and not word.unit_only):
             self.title, self.title_at = word.text, at
         self.titled = self.titled or tells
 

@@ -41,6 +41,24 @@ _BROKEN = (zipfile.BadZipFile, zlib.error, KeyError, ValueError, TypeError, Attr
 """What the libraries raise for files that are broken inside; each is told as one sentence."""
 
 
+class _Stopped(BaseException):
+    """Carries what the progress call raised past the handlers for broken files."""
+
+    def __init__(self, cause: Exception) -> None:
+        super().__init__()
+        self.cause = cause
+
+
+def _stopping(progress: Progress) -> Progress:
+    def told(done: int, total: int) -> None:
+        try:
+            progress(done, total)
+        except Exception as error:
+            raise _Stopped(error) from error
+
+    return told
+
+
 def bytes_of(path: Path) -> bytes:
     """The content of a file.
 
@@ -69,7 +87,9 @@ def readings(data: bytes, name: str, progress: Progress) -> list[list[Sheet]]:
     if not data.strip():
         raise ReadError(f"“{name}” is empty.")
     try:
-        return _readings(data, name, progress)
+        return _readings(data, name, _stopping(progress))
+    except _Stopped as stopped:
+        raise stopped.cause from None
     except ReadError:
         raise
     except MemoryError as error:
@@ -119,14 +139,9 @@ def _guarded_old(data: bytes, name: str, progress: Progress) -> list[Sheet]:
     except ReadError:
         raise
     except BaseException as error:
-        if isinstance(error, (KeyboardInterrupt, SystemExit)) or _stopped(error):
+        if isinstance(error, (KeyboardInterrupt, SystemExit, _Stopped)):
             raise
         raise ReadError(f"“{name}” is damaged and cannot be read as a spreadsheet.") from error
-
-
-def _stopped(error: BaseException) -> bool:
-    """Whether an error is of the program's own making, as when reading is cancelled."""
-    return type(error).__module__.startswith("sizekeeper")
 
 
 def _pdf(data: bytes, name: str, progress: Progress) -> list[list[Sheet]]:
@@ -135,8 +150,6 @@ def _pdf(data: bytes, name: str, progress: Progress) -> list[list[Sheet]]:
     except ReadError:
         raise
     except Exception as error:
-        if _stopped(error):
-            raise
         raise ReadError(f"“{name}” is damaged and cannot be read as a PDF.") from error
 
 

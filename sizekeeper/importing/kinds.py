@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from sizekeeper import assets
+from sizekeeper.core.length import CM_PER
 from sizekeeper.core.measure import TORSO_GIRTHS, Use
 from sizekeeper.importing.bands import figure
 from sizekeeper.importing.labels import resolved
@@ -16,6 +17,10 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sizekeeper.importing.raw import RawRow, RawTable
+
+
+_SAME = 0.03
+"""Girths this near to each other are the same ones, in another unit (coined)."""
 
 
 def split_by_kind(table: RawTable) -> list[RawTable]:
@@ -69,9 +74,11 @@ def _guess(table: RawTable, others: Sequence[RawTable]) -> Kind:
         return "finished"
     for other in others:
         ratio = _ratio(table, other)
+        if ratio is not None and other.kind and abs(ratio - 1) < _SAME:
+            return other.kind
         if ratio is not None and other.kind == "body":
-            return "body" if ratio == 1 and other.sheet != table.sheet else "finished"
-        if ratio is not None and other.kind == "finished" and ratio != 1:
+            return "finished"
+        if ratio is not None and other.kind == "finished":
             return "body"
     measures = assets.measures()
     ids = [m for row in table.rows if (m := resolved(row.label.names, None, finished_words=False))]
@@ -81,14 +88,20 @@ def _guess(table: RawTable, others: Sequence[RawTable]) -> Kind:
 
 
 def _ratio(table: RawTable, other: RawTable) -> float | None:
-    """How much larger a table's torso girths are than another's of the same sizes; None where they share none."""
+    """How much larger a table's torso girths are than another's of the same sizes; None where that cannot be said."""
+    scale = _per_cm(table) / _per_cm(other)
     if [s.label for s in table.sizes] != [s.label for s in other.sizes]:
         return None
     ratios = []
     for measure in TORSO_GIRTHS:
         ours, theirs = _first_figures(table, measure), _first_figures(other, measure)
-        ratios += [a / b for a, b in zip(ours, theirs, strict=False) if b]
+        ratios += [scale * a / b for a, b in zip(ours, theirs, strict=False) if b]
     return statistics.median(ratios) if ratios else None
+
+
+def _per_cm(table: RawTable) -> float:
+    units = table.units or next((row.context_units for row in table.rows if row.context_units), ())
+    return float(CM_PER[units[0]]) if len(units) == 1 else 1.0
 
 
 def _first_figures(table: RawTable, measure: str) -> list[float]:

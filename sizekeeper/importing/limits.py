@@ -13,6 +13,7 @@ COLUMNS = 1_000
 CELLS = 120_000
 SHEETS = 500
 PAGES = 60
+MEASURES = 2_000
 
 Progress = Callable[[int, int], None]
 """Called with how much is done and how much there is; it may raise to stop the reading."""
@@ -22,7 +23,9 @@ def no_progress(_done: int, _total: int) -> None:
     """Tell nobody."""
 
 
-def check_size(name: str, *, rows: int = 0, columns: int = 0, cells: int = 0, sheets: int = 0) -> None:
+def check_size(
+    name: str, *, rows: int = 0, columns: int = 0, cells: int = 0, sheets: int = 0, measures: int = 0
+) -> None:
     """Refuse what is larger than any chart.
 
     Raises:
@@ -33,6 +36,7 @@ def check_size(name: str, *, rows: int = 0, columns: int = 0, cells: int = 0, sh
         (columns, COLUMNS, "columns on a sheet"),
         (cells, CELLS, "cells"),
         (sheets, SHEETS, "sheets"),
+        (measures, MEASURES, "rows of measures on a sheet"),
     ):
         if count > limit:
             raise ReadError(

@@ -21,7 +21,7 @@ _FILLERS = frozenset(
     },
 )  # fmt: skip
 _PARTS = re.compile(r"\s*(?:\s/\s|\||•|·|\s[–—-]\s|\n|(?<=\w)/(?=\w{3}))\s*")
-_SHORTEST_FUZZY = 5
+_SHORTEST_FUZZY, _SHORTEST_WITHIN = 5, 3
 _LONG = 9
 _WORTH = {"exact": 1.0, "bare": 0.95, "parts": 0.9, "within": 0.7}
 _NOUNS = frozenset(
@@ -152,7 +152,8 @@ def _within(name: str) -> Names:
             piece = " ".join(words[start : start + length])
             ids = _index().get(piece)
             rest = words[:start] + words[start + length :]
-            if ids and len(piece) >= 3 and not _NOUNS & set(rest):  # noqa: PLR2004 - shorter pieces are abbreviations that mean many things
+            other = any(word in _index() for word in words[:start])  # a knee height is no height
+            if ids and len(piece) >= _SHORTEST_WITHIN and not other and not _NOUNS & set(rest):
                 return Names(tuple(dict.fromkeys(i for i, _ in ids)), _WORTH["within"], frozenset(x for _, x in ids))
     return NOTHING
 

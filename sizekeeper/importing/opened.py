@@ -179,9 +179,16 @@ def likely_title(opened: Opened) -> str:
     if opened.name != PASTED:
         stem = re.sub(r"\.\w{1,5}$", "", opened.name)
         return " ".join(re.sub(r"[_]+|(?<=\w)-(?=\w{3})", " ", stem).split()) or "Imported pattern"
-    for sheet in opened.sheets:
-        roles = opened.draft.roles.get(sheet.name, {})
-        title = next((cell.text for cell in sheet.cells() if roles.get(cell.at) == "title"), "")
-        if title:
-            return title[:80]
+    if found := headings(opened):
+        return found[0][:80]
     return "Pasted pattern"
+
+
+def headings(opened: Opened) -> list[str]:
+    """The lines that were read as titles, in order."""
+    return [
+        cell.text
+        for sheet in opened.sheets
+        for cell in sheet.cells()
+        if opened.draft.roles.get(sheet.name, {}).get(cell.at) == "title"
+    ]

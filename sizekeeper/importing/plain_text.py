@@ -24,6 +24,7 @@ _VALUE = re.compile(
     rf"tot)\s?{_ONE})?(?:\s?[/(]\s?{_ONE}(?:\s?[-–—]\s?{_ONE})?\)?)?[*†‡¹²³]?"
     r"|[-–—]+|n/a)(?!\S)",
 )
+_SINGLE = re.compile(rf"(?<!\S)(?:{_ONE}|[-–—]+|n/a)(?!\S)")
 _SIZE = re.compile(r"(?<!\S)\S+(?:\s?[(\[][^)\]]{1,12}[)\]])?(?!\S)")
 _LEAST_LINES, _LEAST_FIGURES = 2, 2
 _PART = r"(?:\d+(?:[ -]\d/\d{1,2}|\.\d+|,\d(?!\d)|[½¼¾⅛⅜⅝⅞])?|(?:\d?X{1,4}|\d)?[SL]|M)"
@@ -91,19 +92,29 @@ def _split_all(cells: Sequence[GridCell], values: Sequence[list[re.Match[str]]])
     """Every line as a row. The most usual number of figures tells a label's own numbers from the figures."""
     counts = [len(v) for v in values if len(v) >= _LEAST_FIGURES]
     usual = max(set(counts), key=lambda n: (counts.count(n), -n))
+    labelled = [bool(v and cell.text[: v[0].start()].strip()) for cell, v in zip(cells, values, strict=True) if v]
+    down = sum(labelled) * 2 < len(labelled)
     rows: list[list[GridCell | None]] = []
     for cell, found in zip(cells, values, strict=True):
         if found:
-            rows.append(_row(cell, found[-usual:] if len(found) > usual else found))
+            figures = found if len(found) == usual else _apart(cell.text, usual) or found
+            rows.append(_row(cell, figures[-usual:], down=down))
         else:
             rows.append(_words(cell, usual))
     return rows
 
 
-def _row(cell: GridCell, found: Sequence[re.Match[str]]) -> list[GridCell | None]:
+def _apart(line: str, usual: int) -> list[re.Match[str]]:
+    """A line's figures and dashes one by one, where that gives the usual number: a dash between two stands for none."""
+    found = list(_SINGLE.finditer(line))
+    return found if len(found) == usual and not line[found[-1].end() :].strip() else []
+
+
+def _row(cell: GridCell, found: Sequence[re.Match[str]], *, down: bool) -> list[GridCell | None]:
+    """A line's label and figures; `down` tells that the first figure is the size, as the lines have no labels."""
     text = cell.text[: found[0].start()].strip()
     first: GridCell | None = GridCell(f"{cell.at}#0", text) if text else None
-    if first is None and len(found) > 1 and likeness(found[0][0]) > 0:
+    if first is None and down and len(found) > 1 and likeness(found[0][0]) > 0:
         return [GridCell(f"{cell.at}#{i}", match[0]) for i, match in enumerate(found, 1)]
     return [first, *(GridCell(f"{cell.at}#{i}", match[0]) for i, match in enumerate(found, 1))]
 

@@ -87,6 +87,7 @@ class Found:
     roles: dict[str, str] = field(default_factory=dict)
     titles: list[GridCell] = field(default_factory=list)
     notes: list[GridCell] = field(default_factory=list)
+    left_out: list[GridCell] = field(default_factory=list)
     single_column: bool = False
 
 

@@ -15,7 +15,7 @@ from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
 from sizekeeper.importing.halves import all_flat, bodies_for, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
 from sizekeeper.importing.kinds import infer_kinds, split_by_kind
-from sizekeeper.importing.limits import Progress, no_progress
+from sizekeeper.importing.limits import Progress, check_size, no_progress
 from sizekeeper.importing.long_list import long_lists
 from sizekeeper.importing.plain_text import split_lines
 from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
@@ -36,17 +36,23 @@ def recognise(
     corrections: Corrections = NO_CORRECTIONS,
     progress: Progress = no_progress,
 ) -> Draft:
-    """The draft that a file's sheets make; its tables are empty where nothing like a chart was found."""
+    """The draft that a file's sheets make; its tables are empty where nothing like a chart was found.
+
+    Raises:
+        ReadError: a sheet lists more measures than any chart.
+    """
     split = [_corrected(split_lines(_corrected(sheet, corrections)), corrections) for sheet in sheets]
     found = []
     for i, sheet in enumerate(split):
         tick = partial(progress, i, len(sheets))
         tick()
         found.append(find(sheet, corrections, tick))
+        check_size(source, measures=sum(len(table.rows) for table in found[-1].tables))
     used = [f for f in found if f.tables]
     tables: list[DraftTable] = []
     flags: list[Flag] = []
     for one in used:
+        progress(len(sheets), len(sheets))
         drafted, said = _settled(one, corrections)
         tables += drafted
         flags += said
@@ -134,6 +140,7 @@ def _joined(sheet: Sheet, parts: Sequence[Found]) -> Found:
         joined.tables += part.tables
         joined.scores += part.scores
         joined.roles |= part.roles
+        joined.left_out += part.left_out
     return joined
 
 
@@ -246,6 +253,8 @@ def _sheet_flags(found: Found, tables: Sequence[DraftTable], raws: Sequence[RawT
         yield Flag("cup_sizes", "", f"figures for {', '.join(cups)}", sheet)
     if len(variants) > len(cups):
         yield Flag("multi_variant", "", f"figures for {', '.join(v for v in variants if v not in cups)}", sheet)
+    for cell in found.left_out:
+        yield Flag("not_a_measure", cell.at, f"{cell.text[:40]}: not a measure, left out", sheet)
     if found.titles:
         yield Flag("title_block", found.titles[0].at, "lines above the table are not part of it", sheet)
     if found.notes:

@@ -280,6 +280,8 @@ class Settling:
         double = next((s for s in self.raw.sizes if is_double(s.label)), None)
         if double is not None:
             self._flag("double_size_label", double.at, f"“{double.label}” names the size in two ways")
+        if _by_cup([size.label for size in self.raw.sizes]):
+            self._flag("cup_sizes", self.raw.sizes[0].at, "sizes are listed for each cup")
         aliased = next((s for s in self.raw.sizes if s.aliases), None)
         if aliased is not None:
             self._flag("size_aliases", aliased.at, f"size {aliased.label} is also called {', '.join(aliased.aliases)}")
@@ -289,6 +291,12 @@ class Settling:
             )
         for label, at in self.raw.missing_rows:
             self._flag("missing_row", at, f"{label}: no figures are given")
+
+
+def _by_cup(labels: Sequence[str]) -> bool:
+    """Whether one size is listed with several cups, as `10B` and `10C`."""
+    cups = [match.groups() for label in labels if (match := re.fullmatch(r"(\d{1,2})\s?([A-K]{1,2})", label))]
+    return len({size for size, _ in cups}) < len(cups)
 
 
 def _first_at(table: RawTable) -> str:

@@ -21,7 +21,10 @@ _AGE = (
 _NUMBER = r"0{1,3}|\d{1,3}"
 _ONE = rf"(?:{_LETTERS}|{_AGE}|{_NUMBER}|\d{{1,2}}[A-K]{{1,2}}|\d{{1,2}}(?:W|P|PT|WP)|NB|NEWBORN|PREEMIE|PREMATURE)"
 _EXACT = re.compile(rf"{_ONE}$", re.IGNORECASE)
-_DOUBLE = re.compile(rf"{_ONE}\s*(?:[-–/|,&+]|\s+to\s+|\s)\s*{_ONE}(?:\s*[-–/]\s*{_ONE})?$", re.IGNORECASE)
+_SYSTEM = r"(?:[A-Z]{2,3}\.?\s*)?"
+_DOUBLE = re.compile(
+    rf"{_SYSTEM}{_ONE}\s*(?:[-–/|,&+]|\s+to\s+|\s)\s*{_SYSTEM}{_ONE}(?:\s*[-–/]\s*{_ONE})?$", re.IGNORECASE
+)
 _BRACKETS = re.compile(
     rf"{_ONE}(?:\s*[-–/]\s*{_ONE})?\s*[(\[]\s*(?:\w{{2,4}}\.?\s*)?{_ONE}(?:\s*[-–/]\s*{_ONE})?\s*[)\]]$", re.IGNORECASE
 )

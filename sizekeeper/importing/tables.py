@@ -20,7 +20,7 @@ from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
 from sizekeeper.importing.sizes import likeness, shown_label
 from sizekeeper.importing.units import unit_of
-from sizekeeper.importing.vocabulary import SIZE, STATED_FOR_ALL, bound_in
+from sizekeeper.importing.vocabulary import NOTIONS, SIZE, STATED_FOR_ALL, bound_in
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -123,10 +123,11 @@ class BandReader:
     def _say(self, word: Label, cell: GridCell) -> None:
         """Let a heading start a new context, or add to the one that the heading above it began."""
         self._settle_waiting()
-        if self.header and self.header.used:
+        if self.header:
             self.sections.append(cell.at)
         if self.header and self.header.used and not self.context.title:
-            self.context = Context(kind=None, units=self.context.units)
+            kept = self.table if word.unit_only else None
+            self.context = Context(kept.kind if kept else None, self.context.units, title=kept.title if kept else "")
         self.context.say(word, cell.at)
         self.measure = None
         self.fresh = True
@@ -136,6 +137,8 @@ class BandReader:
         """A heading of another kind or unit starts a table of its own; any other is a section of the table."""
         if self.table is None:
             return
+        if word.unit_only and not self.table.units:
+            self.table.units = word.units
         other_kind = word.kind is not None and word.kind != self.table.kind
         other_unit = bool(word.units) and word.units != self.table.units
         if other_kind or other_unit:
@@ -208,7 +211,7 @@ class BandReader:
         words = self._carried(line)
         named = next(((w, line.labels[p].at) for p, w in words.items() if w.is_measure and p in line.labels), None)
         named = named or self._own_name(words, line) or self.measure
-        if named is None:
+        if named is None or (not named[0].is_measure and NOTIONS.search(named[0].text)):
             return self._words(line)
         self._settle_waiting(keep=named)
         self.measure, self.fresh = named, False
@@ -358,6 +361,9 @@ class BandReader:
             word = label(cell)
             if word.prose:
                 self._stated(word)
+            elif NOTIONS.search(word.text):
+                self.found.roles |= {c.at: "remark" for c in (cell, *(c for _, c in line.data))}
+                self.found.left_out.append(cell)
 
     def _settle_waiting(self, keep: tuple[Label, str] | None = None) -> None:
         """A measure that was named and got no figures is told of."""

@@ -103,6 +103,16 @@ GENERIC = _words(
     r"part|area|"
     r"where|name|bezeichnung|désignation|omschrijving|descripción|descrizione|label|region|taglie|tallas",
 )
+NOTIONS = _words(
+    r"(?:\w+ )?fabrics?|stoff\w*|tissus?|stof(?:fen)?|telas?|tessut[oi]|interfacing|einlage|vlieseline|"
+    r"entoilage|fliselina|"
+    r"lining|futter|doublure|voering|forro|fodera|yardage|elastic|gummiband|élastique|elastiek|elástico|elastico|"
+    r"(?:number of )?buttons?|knöpfe|boutons?|knopen|botones|bottoni|zip(?:per)?s?|rei(?:ß|ss)verschl\w+|thread|"
+    r"garn|ribbon|"
+    r"prices?|preis|prix|prijs|precio|prezzo|pages?|weight",
+)
+"""Rows that are about cloth and notions, not about measures."""
+
 STATED_FOR_ALL = re.compile(
     r"(?:all |these |the )?(?:measurements?|figures?|sizes|dimensions|ma(?:ß|ss)e|mesures|maten|medidas|misure|angaben|"
     r"alles|everything)[^.]{0,40}?(?:\bin\b|\ben\b|given|are|sind|sont|zijn|sono|:)\s*(?:in |en )?"

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import contextlib
 import os
-import secrets
 import sqlite3
 from typing import TYPE_CHECKING
 
@@ -99,7 +98,7 @@ def _into_new_file(connection: sqlite3.Connection, source: Path, into: Path) -> 
 @contextlib.contextmanager
 def _checked_copy(connection: sqlite3.Connection, source: Path, folder: Path) -> Iterator[Path]:
     """A sound copy of a library under a temporary name, removed at the end unless it was given another."""
-    copy = folder / f"{_UNFINISHED}{secrets.token_hex(8)}"
+    copy = folder / f"{_UNFINISHED}{os.urandom(8).hex()}"
     create(copy)
     try:
         with contextlib.closing(connect(copy, "rw")) as target:

@@ -7,8 +7,8 @@ read and never rewritten: an upgrade takes the JSON object of one shape to that 
 from __future__ import annotations
 
 import functools
+import os
 import re
-import uuid
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -43,7 +43,7 @@ _FRACTION = re.compile(r"-?[0-9]{1,200}(/[0-9]{1,200})?")
 
 def new_id() -> str:
     """An id that no other entry has."""
-    return uuid.uuid4().hex
+    return os.urandom(16).hex()
 
 
 def kind_of(value: Value) -> str:

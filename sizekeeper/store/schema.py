@@ -7,7 +7,7 @@ backups of every format: a migration that changes the tables must leave the colu
 
 from __future__ import annotations
 
-import secrets
+import os
 import sqlite3
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -152,5 +152,5 @@ def read_mark(connection: sqlite3.Connection) -> Mark:
 
 def raise_mark(connection: sqlite3.Connection) -> Mark:
     """Put the file into a new state, within the transaction that makes it one."""
-    connection.execute("UPDATE library SET generation = generation + 1, word = ?", (secrets.token_hex(8),))
+    connection.execute("UPDATE library SET generation = generation + 1, word = ?", (os.urandom(8).hex(),))
     return read_mark(connection)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtCore import QSettings
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
@@ -45,14 +46,17 @@ def run(library: Path | None, *, demo: bool = False) -> int:
     log = Log(log_file())
     mishap = Mishap(log, desk.flush)
     mishap.install()
+    desk.settled.connect(_put_on_icon)
+    desk.settled.connect(log.start)
+    desk.settled.connect(gc.enable)
+    gc.disable()  # nothing of what is made before the first picture can be let go
     try:
         opened = desk.open_demo() if demo else desk.open(library) if library is not None else desk.open_own()
-        QTimer.singleShot(0, app, _put_on_icon)
-        QTimer.singleShot(0, app, log.start)
         app.exec()
         opened = opened or desk.opened_once
         desk.close()
     finally:
+        gc.enable()
         mishap.uninstall()
         log.stop()
     return 0 if opened else 1

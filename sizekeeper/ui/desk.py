@@ -6,7 +6,7 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.store.library import Library
@@ -47,7 +47,13 @@ def _demo_values() -> Sequence[Value]:
 
 
 class Desk(QObject):
-    """The library in front, with its writer, its window and what runs in the background for it."""
+    """The library in front, with its writer, its window and what runs in the background for it.
+
+    Signals:
+        settled(): the first picture of a window is on the screen; what only slows the start can be done now.
+    """
+
+    settled = Signal()
 
     def __init__(
         self,
@@ -148,6 +154,7 @@ class Desk(QObject):
         if self._warm_up is not None:
             self._warm_up.start()
         self._soon.start()
+        self.settled.emit()
 
     def _prepare_pages(self) -> None:
         """Make one more page, unless somebody is typing just now."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
-from sizekeeper.importing.asking import KINDS, UNITS
+from sizekeeper.importing.question import KINDS, UNITS
 from sizekeeper.ui import theme
 from sizekeeper.ui.import_table_model import TableModel
 from sizekeeper.ui.import_table_view import TableView
@@ -71,13 +71,14 @@ class TableCard(QWidget):
         self._column.addWidget(self.view)
         self._space()
 
-    def show_table(self, table: DraftTable, *, taken: bool, several: bool) -> None:
+    def show_table(self, table: DraftTable, *, taken: bool, several: bool, sheet: str = "") -> None:
         """Show the table as it is read now.
 
         Args:
             table: the table.
             taken: whether it is taken in.
             several: whether there are others beside it, so that it can be left out.
+            sheet: the name of its sheet, where there are others.
         """
         self.key = table.key
         self.model.show(table)
@@ -88,8 +89,9 @@ class TableCard(QWidget):
         self.kind.setCurrentIndex(self.kind.findData(table.kind))
         self._show_unit(table)
         self.way.setCurrentIndex(self.way.findData(table.orientation))
-        self.title.setText(table.title)
-        self.title.setVisible(bool(table.title))
+        title = " · ".join(part for part in (sheet, table.title) if part)
+        self.title.setText(title)
+        self.title.setVisible(bool(title))
         for widget in (self.kind, self.unit, self.way, self.view):
             widget.setEnabled(taken)
         name = f"{KINDS[table.kind].capitalize()} as they will be"

@@ -7,17 +7,24 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
-from sizekeeper.importing.asking import asks, remarks
+from sizekeeper.importing.asking import remarks
 from sizekeeper.ui import theme
 from sizekeeper.ui.import_card import TableCard
 from sizekeeper.ui.import_memory import Memory
 from sizekeeper.ui.import_questions import Questions
+from sizekeeper.ui.lettering import Lettering
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from PySide6.QtCore import QEvent
 
     from sizekeeper.core.measure import Measures
     from sizekeeper.importing.opened import Opened
+    from sizekeeper.importing.question import Ask
+
+_MANY = 6
+"""With more tables than these, only those of the sheet that is looked at are shown."""
 
 
 class ChartSide(QScrollArea):
@@ -43,23 +50,40 @@ class ChartSide(QScrollArea):
         self.cards: list[TableCard] = []
         self.questions = Questions(self)
         self.memory = Memory(measures, self)
+        self.more = Lettering("", "muted", self)
+        self._opened: Opened | None = None
+        self._sheet = ""
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         content = QWidget(self)
         self._column = QVBoxLayout(content)
-        for part in (self.questions, self.memory):
+        for part in (self.questions, self.memory, self.more):
             self._column.addWidget(part)
         self._column.addStretch(1)
         self.setWidget(content)
         self._space()
 
-    def show_reading(self, opened: Opened) -> None:
-        """Show the reading as it is now; cards are kept where the tables are the same."""
-        self.questions.show_them(asks(opened), remarks(opened))
+    def show_reading(self, opened: Opened, asked: Sequence[Ask]) -> None:
+        """Show the reading as it is now."""
+        self._opened = opened
+        self.questions.show_them(asked, remarks(opened))
         self.memory.show_names(opened)
-        tables = opened.draft.tables
+        self._show_cards()
+
+    def show_sheet(self, sheet: str) -> None:
+        """Show the tables of another sheet, where there are too many to show all."""
+        if sheet != self._sheet:
+            self._sheet = sheet
+            self._show_cards()
+
+    def _show_cards(self) -> None:
+        """One card for each table; cards are kept where they can be."""
+        if self._opened is None:
+            return
+        opened, every = self._opened, self._opened.draft.tables
+        tables = every if len(every) <= _MANY else [t for t in every if t.sheet == self._sheet]
         for table in tables[len(self.cards) :]:
             self._add_card(TableCard(table, self._measures, self.widget()))
         while len(self.cards) > len(tables):
@@ -69,7 +93,11 @@ class ChartSide(QScrollArea):
             card.deleteLater()
         for card, table in zip(self.cards, tables, strict=True):
             taken = table.key not in opened.answers.left_out
-            card.show_table(table, taken=taken, several=len(tables) > 1)
+            sheet = table.sheet if len(opened.sheets) > 1 else ""
+            card.show_table(table, taken=taken, several=len(every) > 1, sheet=sheet)
+        rest = len(every) - len(tables)
+        self.more.setText(f"{'One more table is' if rest == 1 else f'{rest} more tables are'} on other sheets.")
+        self.more.setVisible(rest > 0)
 
     def _add_card(self, card: TableCard) -> None:
         card.model.corrected.connect(self._on_corrected)
@@ -77,7 +105,7 @@ class ChartSide(QScrollArea):
         card.ticked.connect(self.ticked)
         card.view.looked_at.connect(self._on_looked_at)
         card.view.leave_wanted.connect(self._on_leave)
-        self._column.insertWidget(self._column.count() - 1, card)
+        self._column.insertWidget(self._column.count() - 2, card)
         self.cards.append(card)
 
     def _sheet_of(self, sender: object) -> str:

@@ -20,9 +20,9 @@ if TYPE_CHECKING:
     from sizekeeper.core.chart import ChartKind, WrittenAs
     from sizekeeper.core.learned import Learned
     from sizekeeper.importing.areas import Box
-    from sizekeeper.importing.asking import Answer
     from sizekeeper.importing.draft import ChartUnit
     from sizekeeper.importing.grid import Sheet
+    from sizekeeper.importing.question import Answer
     from sizekeeper.importing.raw import Orientation
 
 _PATIENCE_MS = 500

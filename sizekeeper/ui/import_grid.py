@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QItemSelection, QItemSelectionModel, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPalette, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPalette, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
     from sizekeeper.importing.areas import Box
 
+_CHOSEN = 0.24
+"""How strong the accent is behind marked cells, whose text stays as it is (coined)."""
 _WIDEST = 34
 """Steps of spacing; longer texts are shortened, and can be read whole in the line below."""
 
@@ -39,38 +41,34 @@ class CellPainter(QStyledItemDelegate):
         rect, palette = QRect(option.rect), option.palette
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         painter.save()
-        painter.fillRect(rect, theme.surface(palette))
+        ground = palette.color(QPalette.ColorRole.Base)
+        painter.fillRect(rect, theme.mix(ground, theme.accent(palette), _CHOSEN) if chosen else ground)
         if view.text or view.look is LEFT_OUT:
-            paint_role(painter, QRectF(rect), view.look, palette, marked=view.asked)
-        if chosen:
-            ground = palette.color(QPalette.ColorRole.Highlight)
-            painter.fillRect(rect, ground)
+            paint_role(painter, QRectF(rect), view.look, palette, marked=view.asked, chosen=chosen)
         letter = "" if not view.text else f"{view.look.letter}{view.table or ''}"
         room = rect.adjusted(theme.spacing(0.75), 0, -theme.spacing(0.75), 0)
-        self._letter(painter, room, letter, palette, chosen=chosen)
-        self._text(painter, room, view, letter, palette, chosen=chosen)
+        self._letter(
+            painter, room, letter, palette.color(QPalette.ColorRole.Text) if chosen else theme.muted_text(palette)
+        )
+        self._text(painter, room, view, letter, palette, quiet=view.look in (UNUSED, LEFT_OUT) and not chosen)
         if option.state & QStyle.StateFlag.State_HasFocus:
             painter.setPen(QPen(theme.accent(palette), 2, Qt.PenStyle.SolidLine))
             painter.drawRect(rect.adjusted(1, 1, -2, -2))
         painter.restore()
 
-    def _letter(self, painter: QPainter, room: QRect, letter: str, palette: QPalette, *, chosen: bool) -> None:
+    def _letter(self, painter: QPainter, room: QRect, letter: str, colour: QColor) -> None:
         painter.setFont(theme.scaled_font(0.72))
-        role = QPalette.ColorRole.HighlightedText
-        painter.setPen(palette.color(role) if chosen else theme.muted_text(palette))
+        painter.setPen(colour)
         painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), letter)
 
     def _text(
-        self, painter: QPainter, room: QRect, view: CellView, letter: str, palette: QPalette, *, chosen: bool
+        self, painter: QPainter, room: QRect, view: CellView, letter: str, palette: QPalette, *, quiet: bool
     ) -> None:
         font = theme.scaled_font(1.0)
         font.setItalic(view.text != view.printed)
         font.setStrikeOut(view.look is LEFT_OUT)
         painter.setFont(font)
-        colour = (
-            theme.muted_text(palette) if view.look in (UNUSED, LEFT_OUT) else palette.color(QPalette.ColorRole.Text)
-        )
-        painter.setPen(palette.color(QPalette.ColorRole.HighlightedText) if chosen else colour)
+        painter.setPen(theme.muted_text(palette) if quiet else palette.color(QPalette.ColorRole.Text))
         left = theme.spacing(1.0 + 0.9 * len(letter)) if letter else 0
         right = theme.spacing(2.25) if view.asked else 0
         room = room.adjusted(left, 0, -right, 0)
@@ -206,3 +204,4 @@ class ImportGrid(QTableView):
 
 
 _SMALLEST = 4
+"""Fewer marked cells than these are no table: a size, a measure and a figure with the corner between them."""

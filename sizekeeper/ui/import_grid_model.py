@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
-from sizekeeper.importing.asking import asks
 from sizekeeper.importing.grid import Sheet, address, column_letters
 from sizekeeper.ui.import_roles import LEFT_OUT, RoleLook, at_words, look_of
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from sizekeeper.importing.opened import Opened
+    from sizekeeper.importing.question import Ask
 
 Index = QModelIndex | QPersistentModelIndex
 CELL = Qt.ItemDataRole.UserRole
@@ -55,7 +55,7 @@ class GridModel(QAbstractTableModel):
         self._tables: dict[str, int] = {}
         self._places: dict[str, tuple[int, int]] = {}
 
-    def show(self, opened: Opened, sheet: Sheet) -> None:
+    def show(self, opened: Opened, sheet: Sheet, asked: Sequence[Ask]) -> None:
         """Show a sheet as it is read now; the same sheet again keeps the place that is looked at."""
         fresh = sheet is not self.sheet
         if fresh:
@@ -67,6 +67,7 @@ class GridModel(QAbstractTableModel):
                     if cell is not None:
                         self._places.setdefault(cell.at, (r, c))
         self._take(opened)
+        self._asked = {ask.at for ask in asked if ask.sheet == sheet.name}
         if fresh:
             self.endResetModel()
         elif sheet.rows:
@@ -77,7 +78,6 @@ class GridModel(QAbstractTableModel):
         self._roles = opened.draft.roles.get(name, {})
         self._texts = {at: text for (sheet, at), text in corrections.cells.items() if sheet == name}
         self._ignored = {at for sheet, at in corrections.ignored if sheet == name}
-        self._asked = {ask.at for ask in asks(opened) if ask.sheet == name}
         tables = [table for table in opened.draft.tables if table.sheet == name]
         several = enumerate(tables if len(tables) > 1 else (), start=1)
         self._tables = {cell.at: n for n, table in several for row in table.rows for cell in row.cells if cell.at}

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
-from pathlib import Path
-from typing import TYPE_CHECKING, Literal, cast
+from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
+    QApplication,
     QDialog,
     QHBoxLayout,
     QHeaderView,
@@ -22,73 +23,28 @@ from PySide6.QtWidgets import (
 
 from sizekeeper import assets
 from sizekeeper.core.learned import LEARNED, Learned
-from sizekeeper.errors import SizekeeperError
-from sizekeeper.importing.asking import asks
-from sizekeeper.importing.opened import Opened, likely_title, open_file
+from sizekeeper.importing.opened import headings, likely_title
 from sizekeeper.importing.saving import likely_child, likely_garment, new_pattern, plan_new
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_actions import free_name
+from sizekeeper.ui.import_paper import lay_paper
 from sizekeeper.ui.import_reading import Reading
+from sizekeeper.ui.import_source import Source, read_all, source_read
 from sizekeeper.ui.import_window import ImportWindow
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from pathlib import Path
 
     from PySide6.QtGui import QCloseEvent
 
+    from sizekeeper.importing.opened import Opened
     from sizekeeper.store.codec import Value
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-
-State = Literal["waiting", "read", "failed", "saved", "stopped"]
-
-
-@dataclass(frozen=True, slots=True)
-class Source:
-    """One of the files: what became of it, and the sentence that says so."""
-
-    path: Path
-    state: State = "waiting"
-    says: str = "waiting"
-    opened: Opened | None = None
-
-    @property
-    def questions(self) -> int:
-        """How many questions are open; a file without a table has one: where it is."""
-        if self.opened is None:
-            return 0
-        return len(asks(self.opened)) if self.opened.tables else 1
-
-    @property
-    def ready(self) -> bool:
-        """Whether it can be saved without a question."""
-        return self.state == "read" and not self.questions
-
-
-def _read_words(opened: Opened) -> str:
-    """What was read of a file in a few words."""
-    if not opened.tables:
-        return "No table was found; open it and show where it is."
-    kinds = {"body": "body", "finished": "finished"}
-    parts = [f"{kinds[t.kind]}: {len(t.sizes)} sizes, {len(t.rows)} measures" for t in opened.tables[:3]]
-    more = len(opened.tables) - len(parts)
-    return "; ".join([*parts, *([f"{more} more tables"] if more else [])])
-
-
-def read_all(paths: Sequence[Path], learned: Learned, reading: Reading) -> None:
-    """Read one file after the other, telling of each by its place; one that cannot be read stops no other."""
-    for i, path in enumerate(paths):
-        reading.progress(i, len(paths))
-        try:
-            opened = open_file(path, learned, reading.check)
-        except SizekeeperError as error:
-            reading.check(0, 0)
-            reading.tell((i, Source(path, "failed", str(error))))
-        else:
-            reading.tell((i, Source(path, "read", _read_words(opened), opened)))
 
 
 class ImportList(QDialog):
@@ -119,6 +75,7 @@ class ImportList(QDialog):
         self.put_away = QPushButton("Close", self)
         self.summary = Lettering("", "muted", self)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        lay_paper(self)
         self.setWindowTitle(f"Import {len(paths)} files – Sizekeeper")
         self._fill()
         self._arrange()
@@ -146,7 +103,11 @@ class ImportList(QDialog):
         self.list.setUniformRowHeights(True)
         self.list.setAllColumnsShowFocus(True)
         for source in self.sources:
-            self.list.addTopLevelItem(QTreeWidgetItem([source.path.name, "", source.says]))
+            item = QTreeWidgetItem([source.path.name, "", source.says])
+            item.setSizeHint(0, QSize(0, theme.spacing(3)))
+            item.setTextAlignment(1, Qt.AlignmentFlag.AlignCenter)
+            item.setToolTip(0, str(source.path))
+            self.list.addTopLevelItem(item)
         header = self.list.header()
         header.setStretchLastSection(True)
         header.setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
@@ -213,7 +174,15 @@ class ImportList(QDialog):
             item.setText(1, str(source.questions or "") if source.state == "read" else "")
             item.setText(2, source.says)
             item.setToolTip(2, source.says)
+            self._colour(item, source)
         self._refresh()
+
+    def _colour(self, item: QTreeWidgetItem, source: Source) -> None:
+        """What cannot be read stands out; what is done steps back."""
+        palette = QApplication.palette()
+        colours = {"failed": theme.warning_text, "saved": theme.muted_text, "stopped": theme.muted_text}
+        of = colours.get(source.state)
+        item.setForeground(2, of(palette) if of else palette.color(QPalette.ColorRole.Text))
 
     def _refresh(self) -> None:
         ready = sum(source.ready for source in self.sources)
@@ -268,9 +237,9 @@ class ImportList(QDialog):
 
     def _on_left(self, opened: object) -> None:
         """A file's own window was closed; what was answered there stays."""
-        place, reading = self._place_of_sender(), cast("Opened", opened)
+        place = self._place_of_sender()
         self._windows.pop(place)
-        self._put(place, replace(self.sources[place], says=_read_words(reading), opened=reading))
+        self._put(place, source_read(self.sources[place].path, cast("Opened", opened)))
 
     def _save_ready(self) -> None:
         """Save every file without a question as a pattern of its own, as one undo step."""
@@ -282,7 +251,7 @@ class ImportList(QDialog):
             opened = cast("Opened", self.sources[i].opened)
             title = free_name(likely_title(opened), taken)
             taken.append(title)
-            garment = likely_garment(" ".join([title, *(table.title for table in opened.tables)]))
+            garment = likely_garment(" ".join([title, *headings(opened)]))
             pattern = new_pattern(opened, new_id(), title, garment, child=likely_child(opened.tables))
             pairs += plan_new(opened, pattern, assets.measures(), new_id).pairs
             last = pattern.id
@@ -297,6 +266,14 @@ class ImportList(QDialog):
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow light and dark."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ApplicationPaletteChange:
+            lay_paper(self)
+            for i, source in enumerate(self.sources):
+                self._put(i, source)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Stop reading; files that are open in windows of their own close with the list."""

@@ -15,10 +15,11 @@ from sizekeeper.ui.pattern_link import Link
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sizekeeper.importing.asking import Ask, Remark
+    from sizekeeper.importing.question import Ask, Remark
 
 _EDITS = {"measure": "Another measure…", "size": "Type the size…", "cell": "Correct the cell…"}
-_FEW = 3
+_SOME, _FEW = 6, 3
+"""How many questions and how many remarks stand there before the rest is asked for."""
 
 
 class _Line(QWidget):
@@ -38,7 +39,8 @@ class _Line(QWidget):
         self.column.setSpacing(theme.spacing(0.25))
         top = QHBoxLayout()
         top.setSpacing(theme.spacing(1))
-        self.place = Link(at_words(at) if at else "", f"Show {at_words(at)}: {says}" if at else "", self)
+        cell = at_words(at)
+        self.place = Link(f"{cell[:1].upper()}{cell[1:]}", f"Show {cell}: {says}", self)
         self.place.setVisible(bool(at))
         self.place.clicked.connect(self._on_place)
         self.words = Lettering(says, "plain", self)
@@ -108,7 +110,7 @@ class Questions(QWidget):
         self._asks: list[Ask] = []
         self._remarks: list[Remark] = []
         self._lines: list[QWidget] = []
-        self._all = False
+        self._all = self._all_asks = False
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(theme.spacing(0.5))
@@ -149,11 +151,16 @@ class Questions(QWidget):
         count = len(self._asks)
         if count:
             self._add(Lettering("One question" if count == 1 else f"{count} questions", "small heading", self))
-        for ask in self._asks:
+        shown = self._asks if self._all_asks else self._asks[:_SOME]
+        for ask in shown:
             line = AskLine(ask, self)
             line.answered.connect(self.answered)
             line.edit_wanted.connect(self.edit_wanted)
             self._add(line)
+        if len(shown) < count:
+            more = Link(f"{count - len(shown)} more questions", "Show all questions", self)
+            more.clicked.connect(self._on_more_asks)
+            self._add(more)
         self._fill_remarks()
         self.setVisible(bool(self._lines))
 
@@ -174,6 +181,10 @@ class Questions(QWidget):
         side = Qt.AlignmentFlag.AlignLeft if isinstance(widget, Link) else Qt.AlignmentFlag(0)
         self._layout.addWidget(widget, 0, side)
         self._lines.append(widget)
+
+    def _on_more_asks(self) -> None:
+        self._all_asks = True
+        self._fill()
 
     def _on_more(self) -> None:
         self._all = True

@@ -60,13 +60,24 @@ def at_words(at: str) -> str:
     return f"line {cell.lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ')}, part {int(part) + 1}"
 
 
-def paint_role(painter: QPainter, rect: QRectF, look: RoleLook, palette: QPalette, *, marked: bool) -> None:
-    """Outline a cell and lay the ground of its role; `marked` tells that a question is about it."""
+def paint_role(
+    painter: QPainter, rect: QRectF, look: RoleLook, palette: QPalette, *, marked: bool, chosen: bool = False
+) -> None:
+    """Outline a cell and lay the ground of its role.
+
+    Args:
+        painter: draws on the grid.
+        rect: the cell.
+        look: what it was taken for.
+        palette: the colours of the place.
+        marked: whether a question is about it.
+        chosen: whether it is selected, with a ground laid already.
+    """
     painter.save()
     if look is UNUSED or look is LEFT_OUT:
         painter.fillRect(rect, QBrush(theme.rule_colour(palette), Qt.BrushStyle.BDiagPattern))
-    elif look.strong:
-        painter.fillRect(rect, theme.mix(theme.surface(palette), theme.accent(palette), 0.08))
+    elif look.strong and not chosen:
+        painter.fillRect(rect, theme.mix(palette.color(QPalette.ColorRole.Base), theme.accent(palette), 0.08))
     if look.style != Qt.PenStyle.NoPen:
         colour = theme.accent(palette) if look.strong else theme.muted_text(palette)
         painter.setPen(QPen(colour, look.width, look.style))

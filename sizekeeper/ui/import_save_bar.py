@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.preference import GARMENTS, Garment
-from sizekeeper.importing.opened import likely_title
+from sizekeeper.importing.opened import headings, likely_title
 from sizekeeper.importing.saving import likely_child, likely_garment, new_pattern, plan_into, plan_new
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
@@ -95,6 +95,7 @@ class SaveBar(QWidget):
         fields.addWidget(self.new, 0, 0)
         fields.addWidget(self.title, 0, 1)
         more = QHBoxLayout()
+        more.setSpacing(theme.spacing(2))
         more.addWidget(self.garment)
         more.addWidget(self.child)
         more.addStretch(1)
@@ -103,9 +104,11 @@ class SaveBar(QWidget):
         fields.addWidget(self.patterns, 2, 1)
         fields.setColumnStretch(1, 1)
         middle = QVBoxLayout()
-        middle.addWidget(Lettering("Saving makes this of it", "small heading", self))
-        middle.addWidget(self.changes, 1)
+        middle.setSpacing(theme.spacing(0.5))
+        middle.addWidget(Lettering("What saving does", "small heading", self))
+        middle.addWidget(self.changes)
         middle.addWidget(self.hint)
+        middle.addStretch(1)
         buttons = QHBoxLayout()
         buttons.addWidget(self.cancel)
         buttons.addWidget(self.save)
@@ -132,7 +135,7 @@ class SaveBar(QWidget):
         self._opened = opened
         title = likely_title(opened)
         self.title.setText(title)
-        words = " ".join([title, *(table.title for table in opened.draft.tables)])
+        words = " ".join([title, *headings(opened)])
         self.garment.setCurrentIndex(self.garment.findData(likely_garment(words)))
         self.child.setChecked(likely_child(opened.tables))
         self.follow(opened)

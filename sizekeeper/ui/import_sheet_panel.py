@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QPalette
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from sizekeeper.ui import theme
@@ -16,10 +16,13 @@ from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from PySide6.QtCore import QEvent
     from PySide6.QtGui import QPaintEvent
 
     from sizekeeper.importing.opened import Opened
+    from sizekeeper.importing.question import Ask
 
 
 class _Swatch(QWidget):
@@ -41,7 +44,7 @@ class _Swatch(QWidget):
         """The outline and the letter."""
         painter = QPainter(self)
         rect = QRectF(0, 0, theme.spacing(3), self.height())
-        painter.fillRect(rect, theme.surface(self.palette()))
+        painter.fillRect(rect, self.palette().color(QPalette.ColorRole.Base))
         paint_role(painter, rect, self._look, self.palette(), marked=False)
         painter.setFont(theme.scaled_font(0.72))
         painter.setPen(theme.muted_text(self.palette()))
@@ -57,6 +60,7 @@ class SheetPanel(QWidget):
         typed(str, str, str): the sheet, a cell's address and its new text.
         leave_wanted(str, object): the sheet and the addresses of cells that shall not be read.
         back_wanted(str, object): the sheet and the addresses of cells that shall be read as they came.
+        sheet_shown(str): the sheet of this name is shown.
     """
 
     area_wanted = Signal(bool)
@@ -64,10 +68,12 @@ class SheetPanel(QWidget):
     typed = Signal(str, str, str)
     leave_wanted = Signal(str, object)
     back_wanted = Signal(str, object)
+    sheet_shown = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._opened: Opened | None = None
+        self._asked: Sequence[Ask] = ()
         self.model = GridModel(self)
         self.grid = ImportGrid(self.model, self)
         self.sheets = QComboBox(self)
@@ -96,6 +102,7 @@ class SheetPanel(QWidget):
             words = Lettering(look.words.partition(",")[0], "note", self.legend)
             words.setWordWrap(False)
             self._legend.addWidget(words)
+            self._legend.addSpacing(theme.spacing(1))
         self._legend.addStretch(1)
         self._column = QVBoxLayout(self)
         self._column.addLayout(self._tools)
@@ -122,10 +129,10 @@ class SheetPanel(QWidget):
         """The name of the sheet that is shown."""
         return self.model.sheet.name
 
-    def show_reading(self, opened: Opened) -> None:
+    def show_reading(self, opened: Opened, asked: Sequence[Ask]) -> None:
         """Show the sheet that is looked at as it is read now; at first the one with the first table."""
         first = self._opened is None
-        self._opened = opened
+        self._opened, self._asked = opened, asked
         self._fill_sheets(opened)
         if first:
             start = opened.draft.tables[0].sheet if opened.draft.tables else opened.sheets[0].name
@@ -146,7 +153,8 @@ class SheetPanel(QWidget):
 
     def _show_sheet(self) -> None:
         if self._opened is not None:
-            self.model.show(self._opened, self._opened.sheets[self.sheets.currentIndex()])
+            self.model.show(self._opened, self._opened.sheets[self.sheets.currentIndex()], self._asked)
+            self.sheet_shown.emit(self.sheet)
 
     def go_to(self, sheet: str, at: str) -> None:
         """Bring a cell into view, on whichever sheet it is."""

@@ -10,7 +10,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 from sizekeeper.core.chart import TIMES
 from sizekeeper.core.length import CM_PER
 from sizekeeper.core.notation import Notation, show
-from sizekeeper.importing.asking import WRITTEN
+from sizekeeper.importing.question import WRITTEN
 from sizekeeper.ui.import_roles import at_words
 
 if TYPE_CHECKING:

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from sizekeeper.importing.asking import WRITTEN
+from sizekeeper.importing.question import WRITTEN
 from sizekeeper.ui import theme
 from sizekeeper.ui.chart_measure_field import MeasureField
 from sizekeeper.ui.import_table_model import FIRST, TableModel
@@ -55,6 +55,13 @@ class TableDelegate(QStyledItemDelegate):
         if isinstance(editor, QLineEdit):
             editor.setAccessibleName("Label of the size" if part == "size" else "Text of the figure")
         return editor
+
+    def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:
+        """The field of a measure and the choice of how it was written may be wider than their column."""
+        super().updateEditorGeometry(editor, option, index)
+        part = cast("TableModel", index.model()).part(index)
+        if part in ("measure", "written"):
+            editor.setFixedWidth(max(option.rect.width(), theme.spacing(26 if part == "measure" else 22)))
 
     def setEditorData(self, editor: QWidget, index: Index) -> None:
         """What stands there now."""
@@ -153,6 +160,7 @@ class TableView(QTableView):
         self.setWordWrap(False)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setFrameShape(QTableView.Shape.NoFrame)
+        self.viewport().setAutoFillBackground(False)
         self.selectionModel().currentChanged.connect(self._on_current)
         model.modelReset.connect(self.fit)
         model.dataChanged.connect(self.fit)
@@ -174,6 +182,10 @@ class TableView(QTableView):
         self.horizontalHeader().setResizeContentsPrecision(30)
         self.resizeColumnsToContents()
         self.setColumnWidth(0, min(self.columnWidth(0), theme.spacing(26)))
+        sizes = range(FIRST, self._model.columnCount())
+        widest = max((self.columnWidth(c) for c in sizes), default=0)
+        for column in sizes:
+            self.setColumnWidth(column, widest)
         self.setFixedHeight(self._height())
 
     def _height(self) -> int:

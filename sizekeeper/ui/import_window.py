@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QMessageBox, QPushButton, QVBoxLayout, QWidget
 
@@ -16,6 +16,7 @@ from sizekeeper.importing.read import PASTED
 from sizekeeper.ui import theme
 from sizekeeper.ui.import_chart_panel import ChartSide
 from sizekeeper.ui.import_correcting import Correcting
+from sizekeeper.ui.import_paper import lay_paper
 from sizekeeper.ui.import_save_bar import SaveBar
 from sizekeeper.ui.import_sheet_panel import SheetPanel
 from sizekeeper.ui.lettering import Lettering, Rule
@@ -26,8 +27,8 @@ from sizekeeper.ui.thin_splitter import ThinSplitter
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent
 
-    from sizekeeper.importing.asking import Ask
     from sizekeeper.importing.opened import Opened
+    from sizekeeper.importing.question import Ask
     from sizekeeper.store.codec import Value
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Change, Session
@@ -62,6 +63,7 @@ class ImportWindow(QDialog):
         self.trouble = Lettering("", "warning", self)
         self.stop = QPushButton("Stop reading", self)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        lay_paper(self)
         self.setWindowTitle(f"Import {self._source} – Sizekeeper")
         self._make_actions()
         self._arrange()
@@ -145,6 +147,7 @@ class ImportWindow(QDialog):
         sheet.typed.connect(correcting.type_cell)
         sheet.leave_wanted.connect(correcting.leave_out)
         sheet.back_wanted.connect(correcting.take_back)
+        sheet.sheet_shown.connect(side.show_sheet)
         side.questions.answered.connect(correcting.answer)
         side.questions.edit_wanted.connect(self._on_edit)
         side.questions.place_wanted.connect(sheet.go_to)
@@ -164,15 +167,15 @@ class ImportWindow(QDialog):
         self._session.changed.connect(self._follow)
 
     def _show(self) -> None:
-        self.sheet.show_reading(self.opened)
-        self.side.show_reading(self.opened)
+        asked = asks(self.opened)
+        self.sheet.show_reading(self.opened, asked)
+        self.side.show_reading(self.opened, asked)
         self.bar.follow(self.opened)
-        self.summary.setText(self._summary())
+        self.summary.setText(self._summary(len(asked)))
         self.trouble.setText(_NO_TABLE)
         self.trouble.setVisible(not self.opened.draft.tables)
 
-    def _summary(self) -> str:
-        asked = len(asks(self.opened))
+    def _summary(self, asked: int) -> str:
         tables = len(self.opened.tables)
         found = {0: "No table", 1: "One table"}.get(tables, f"{tables} tables")
         if not asked:
@@ -186,6 +189,7 @@ class ImportWindow(QDialog):
 
     def _on_edit(self, ask: Ask) -> None:
         """Open the field in which a question's answer is typed."""
+        self.sheet.go_to(ask.sheet, ask.at)
         if ask.edit == "cell" or not self.side.edit(ask.sheet, ask.at):
             self.sheet.edit(ask.sheet, ask.at)
 
@@ -248,6 +252,12 @@ class ImportWindow(QDialog):
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow light and dark."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ApplicationPaletteChange:
+            lay_paper(self)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before corrections are lost."""

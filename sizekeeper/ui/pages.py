@@ -33,15 +33,11 @@ class Revealing(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class PageKind:
-    """A page that the window can show: its name in `Place`, its title, and how it is made.
-
-    A page that takes long to make is made right after the window's first picture, not before it.
-    """
+    """A page that the window can show: its name in `Place`, its title, and how it is made."""
 
     name: PageName
     title: str
     make: PageMaker
-    takes_long: bool = False
 
 
 def _person_page(session: Session, selection: Selection, settings: Settings, parent: QWidget) -> QWidget:
@@ -65,7 +61,7 @@ def _fit_page(session: Session, selection: Selection, settings: Settings, parent
 PAGES: tuple[PageKind, ...] = (
     PageKind("person", "Person", _person_page),
     PageKind("pattern", "Pattern", _pattern_page),
-    PageKind("fit", "Fit", _fit_page, takes_long=True),
+    PageKind("fit", "Fit", _fit_page),
 )
 """The pages in the order of the work. A further page is a further line here."""
 
@@ -144,16 +140,13 @@ class Pages(QWidget):
             self._turned_to(row)
 
     def begin_with(self, name: str) -> None:
-        """Bring a page to the front before the window is shown; one that takes long waits for `catch_up`."""
+        """Name the page to be in front before the window is shown; `catch_up` makes it, after the first picture."""
         row = next((row for row, kind in enumerate(self.kinds) if kind.name == name), 0)
-        if not self.kinds[row].takes_long:
-            self.turn_to(self.kinds[row].name)
-            return
         with QSignalBlocker(self.bar):
             self.bar.setCurrentIndex(row)
 
     def catch_up(self) -> None:
-        """Make the page in front, if it still waits for that."""
+        """Make the page in front, if that was left until the window's first picture was on the screen."""
         self.turn_to(self.front)
 
     def reveal(self, place: Place) -> None:

@@ -52,9 +52,13 @@ class Sidebar(QWidget):
         search = QLineEdit(self)
         search.setPlaceholderText("Find a person or a pattern")
         search.setAccessibleName("Find a person or a pattern")
-        search.setClearButtonEnabled(True)
+        search.textEdited.connect(self._offer_to_clear)
         search.installEventFilter(self)
         return search
+
+    def _offer_to_clear(self) -> None:
+        """Put a button to clear it into the box with the first letter: its icon would slow down the start."""
+        self.search.setClearButtonEnabled(True)
 
     def _arrange(self) -> None:
         layout = QVBoxLayout(self)

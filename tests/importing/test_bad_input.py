@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sizekeeper.errors import ReadError
-from sizekeeper.importing.limits import CELLS, ROWS, SHEETS
+from sizekeeper.importing.limits import CELLS, MEASURES, ROWS, SHEETS
 from sizekeeper.importing.read import read_bytes, read_file, read_html, read_text
-from tests.importing.made_files import CHART, open_document, packed, with_part, workbook
+from tests.importing.made_files import CHART, open_document, packed, pdf, with_part, workbook
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -55,6 +55,10 @@ BAD = {
     "too many sheets": (packed(MANY_SHEETS), "sheets"),
     "ods repeated without end": (open_document(CHART, repeated='table:number-rows-repeated="1000000"'), "more than"),
     "text of a million lines": (b"1;2;3\n" * 1_000_000, "rows"),
+    "more measures than any chart": (
+        b"Size;S;M\n" + b"".join(b"Part %d;50;52\n" % i for i in range(MEASURES + 1)),
+        "rows of measures",
+    ),
     "text of a wide line": (b"1;" * 2000, "columns"),
 }  # fmt: skip
 
@@ -108,13 +112,22 @@ def test_a_formula_that_ended_in_an_error_is_missing_and_named() -> None:
     ]
 
 
-def test_progress_is_told_and_may_stop_the_reading() -> None:
-    class StoppedError(Exception):
-        pass
+class StoppedError(Exception):
+    """Raised by a progress call that has had enough."""
+
+
+@pytest.mark.parametrize("data", [BOOK, open_document(CHART), pdf(CHART, ruled=True)], ids=["xlsx", "ods", "pdf"])
+@pytest.mark.parametrize("enough", [1, 2, 3])
+def test_a_progress_call_may_stop_the_reading_at_any_time(data: bytes, enough: int) -> None:
+    told: list[tuple[int, int]] = []
 
     def stop(done: int, total: int) -> None:
-        assert done <= total
-        raise StoppedError
+        told.append((done, total))
+        if len(told) == enough:
+            raise StoppedError
 
+    if data.startswith(b"%PDF") and enough > 1:
+        enough = 2  # the page, then its reading
     with pytest.raises(StoppedError):
-        read_bytes(BOOK, "x.xlsx", progress=stop)
+        read_bytes(data, "x", progress=stop)
+    assert all(done <= total for done, total in told)

@@ -136,7 +136,8 @@ def test_tables_on_several_sheets_are_read_and_a_read_me_sheet_is_left_out() -> 
 def test_spanned_headings_and_raised_figures_of_a_page_are_understood() -> None:
     page = (
         "<h2>Body measurements</h2><table><tr><th rowspan=2>Size<th colspan=2>Bust<th>Waist<tr><th>cm<th>in<th>cm"
-        "<tr><td>8<td>83<td>32 <sup>5</sup>&frasl;<sub>8</sub><td>64<tr><td>10<td>87<sup>1</sup><td>34¼&Prime;<td>68</table>"
+        "<tr><td>8<td>83<td>32 <sup>5</sup>&frasl;<sub>8</sub><td>64<tr><td>10"
+        "<td>87<sup>1</sup><td>34¼&Prime;<td>68</table>"
     )
     draft = read_html(page)
     assert figures(draft) == {"bust": [83, 87], "waist": [64, 68]}
