@@ -15,10 +15,20 @@ _SMALL_CM = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Wording:
-    """How figures and measures are said: the notation, and the trade name of a measure by id."""
+    """How figures and measures are said: the notation, and the trade name of a measure by id.
+
+    `printed` is the notation of the pattern's own figures, where it is not the same: they are said as the envelope has
+    them, so that they can be checked against it.
+    """
 
     notation: Notation
     name: Callable[[str], str]
+    printed: Notation | None = None
+
+    @property
+    def envelope(self) -> Notation:
+        """The notation of the pattern's own figures."""
+        return self.printed or self.notation
 
     def the(self, measure: str) -> str:
         """A measure inside a sentence: `the upper arm`."""

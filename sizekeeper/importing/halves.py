@@ -71,13 +71,13 @@ def suspected(row: DraftRow, table: DraftTable, bodies: Sequence[DraftTable], *,
     """Whether a girth's row that is not marked looks like half of the girth."""
     if row.dimension != "girth" or row.written_as != "full":
         return False
-    if any(cm is not None and cm <= 0 for cm in row.cm):
-        return False
-    ratio = _to_body(row, table, bodies)
-    if ratio is not None:
-        return table.kind == "finished" and ratio < HALF_OF_BODY
     if table.kind == "body" and not kind_inferred:
         return False
+    if any(cell.low is not None and cell.low <= 0 for cell in row.cells):
+        return False
+    ratio = _to_body(row, table, bodies) if table.kind == "finished" else None
+    if ratio is not None:
+        return ratio < HALF_OF_BODY
     least = (CHILD_LEAST_CM if for_children(table) else ADULT_LEAST_CM).get(row.measure)
     figures = [cm for cm in row.cm if cm is not None]
     return least is not None and bool(figures) and statistics.median(figures) < least

@@ -223,9 +223,10 @@ def _with_halves(tables: Sequence[DraftTable], flags: Sequence[Flag]) -> tuple[l
     done, told = [], []
     for table in tables:
         inferred = any(sheet == table.sheet and note.endswith(table.kind) for sheet, note in unsure)
+        bodies = bodies_for(table, tables)
         rows = []
         for row in table.rows:
-            half = suspected(row, table, bodies_for(table, tables), kind_inferred=inferred)
+            half = suspected(row, table, bodies, kind_inferred=inferred)
             if half:
                 told.append(
                     Flag(

@@ -134,7 +134,8 @@ def cell_words(cell: EaseCell, words: Wording) -> str:
     """A cell as one reads it: `5.1 (101.6, close)`."""
     if cell.amount_cm is None:
         return "–"
-    notes = [] if cell.printed_cm is None else [("~" if cell.interpolated else "") + _bare(cell.printed_cm, words)]
+    printed = "" if cell.printed_cm is None else show(cell.printed_cm, words.envelope, unit=False)
+    notes = [("~" if cell.interpolated else "") + printed] if printed else []
     notes += [cell.band] if cell.band else []
     notes += [f"short by {words.sewn(cell.short_cm)}"] if cell.short_cm else []
     amount, said = _bare(cell.amount_cm, words), ", ".join(notes)
@@ -158,10 +159,10 @@ def _grid(table: EaseTable, words: Wording) -> tuple[list[str], list[list[str]]]
 
 
 def _what(table: EaseTable, words: Wording) -> str:
-    unit = words.notation.unit
+    unit, printed = words.notation.unit, words.envelope.unit
     if table.mode == "body":
-        return f"In {unit}: body chart minus body, with the body chart’s figure in brackets."
-    return f"Ease in {unit}: finished minus body, with the finished figure in brackets."
+        return f"In {unit}: body chart minus body, with the body chart’s figure in brackets, in {printed}."
+    return f"Ease in {unit}: finished minus body, with the finished figure in brackets, in {printed}."
 
 
 def as_text(fit: Fit, title: str, words: Wording) -> str:

@@ -137,11 +137,12 @@ class EaseBoard(QWidget):
         self.model.set_table(table, tuple(text.measure for text in texts), words)
         self.view.measure()
         self._give_room()
-        unit = words.notation.unit
+        unit, printed = words.notation.unit, words.envelope.unit
         if table.mode == "body":
-            self.legend.explain(f"Large: chart minus body, {unit}. Small: the body chart’s figure.", banded=False)
+            says = f"Large: chart minus body, {unit}. Small: the body chart’s figure, {printed}."
         else:
-            self.legend.explain(f"Large: ease, {unit}. Small: the finished measurement on the envelope.", banded=True)
+            says = f"Large: ease, {unit}. Small: the finished measurement on the envelope, {printed}."
+        self.legend.explain(says, banded=table.mode != "body")
         chosen = "" if table.chosen is None else table.columns[table.chosen].label
         if chosen != self._centred:
             self._centred = chosen

@@ -84,7 +84,10 @@ class EaseModel(QAbstractTableModel):
     def _texts_of(self, table: EaseTable, measures: tuple[str, ...], words: Wording) -> list[list[CellText]]:
         """The texts of every cell, taken over where a cell is as before; a row without a region is blank."""
         rows = {row.region.measure: row.cells for row in table.rows}
-        same = words.notation == self._words.notation and table.mode == self._table.mode
+        same = (words.notation, words.envelope) == (
+            self._words.notation,
+            self._words.envelope,
+        ) and table.mode == self._table.mode
         known = {row.region.measure: row.cells for row in self._table.rows} if same else {}
         texts = dict(zip(self._measures, self._texts, strict=True))
         blank = [CellText("", "", "", None, chosen=column.chosen) for column in table.columns]
@@ -123,7 +126,7 @@ class EaseModel(QAbstractTableModel):
             name = "finished"
         if cell.printed_cm is not None:
             filled = ", filled in between its neighbours" if cell.interpolated else ""
-            parts.append(f"{name} {spoken(cell.printed_cm, notation)}{filled}")
+            parts.append(f"{name} {spoken(cell.printed_cm, self._words.envelope)}{filled}")
         parts += [f"will not close, short by {self._words.sewn(cell.short_cm)}"] if cell.short_cm else []
         parts += ["chosen"] if cell.chosen else []
         return f"{where} in {place}: {', '.join(part for part in parts if part)}"
@@ -194,7 +197,7 @@ def _row_texts(
 def _text(cell: EaseCell, words: Wording) -> CellText:
     if cell.amount_cm is None:
         return CellText("–", "", "no figure", None, cell.chosen)
-    printed = "" if cell.printed_cm is None else show(cell.printed_cm, words.notation, unit=False)
+    printed = "" if cell.printed_cm is None else show(cell.printed_cm, words.envelope, unit=False)
     return CellText(
         amount=show(cell.amount_cm, words.notation, unit=False, sign=cell.band is None),
         printed=f"~{printed}" if cell.interpolated else printed,

@@ -100,7 +100,11 @@ class FitPage(QWidget):
     @property
     def words(self) -> Wording:
         """How figures and measures are said now."""
-        return Wording(self._settings.notation, assets.measures().name)
+        names = assets.measures().name
+        if self._found is None:
+            return Wording(self._settings.notation_in(self._settings.unit), names)
+        notation = self._settings.notation_for(self._found.person.unit)
+        return Wording(notation, names, self._settings.notation_in(self._found.printed_in))
 
     def open_part(self, part: str) -> None:
         """Open a part of the side panel: "slide", "sizes", "likes"; "" folds it away."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from sizekeeper import assets
 from sizekeeper.core.body import body_figures
@@ -43,7 +43,8 @@ class Found:
     """A person against a pattern. `fit` is None while nothing can be compared; `problem` then says why.
 
     `illegible` are measures of the pattern whose newest reading is not a length: they keep a field to be mended in.
-    `charts` tells whether there are a body chart and finished measurements.
+    `charts` tells whether there are a body chart and finished measurements; `printed_in` the unit of the figures that
+    are compared.
     """
 
     person: Person
@@ -54,6 +55,7 @@ class Found:
     problem: str
     illegible: tuple[str, ...]
     charts: tuple[bool, bool]
+    printed_in: Literal["cm", "in"]
     read_only: bool = False
 
     def figure(self, measure: str) -> Figure | None:
@@ -136,7 +138,9 @@ def _compare(person: Person, pattern: Pattern, body: Chart | None, finished: Cha
     illegible = _illegible(person, (chart for chart in (body, finished) if chart is not None))
     if fit is None and not illegible and not preference.regions and preference.mode is None:
         return _nothing_in_common(person, problem)
-    return Found(person, pattern, preference, comparison, fit, problem, illegible, charts)
+    compared = body if mode == "body" or finished is None else finished
+    printed_in: Literal["cm", "in"] = "in" if compared is not None and compared.unit == "in" else "cm"
+    return Found(person, pattern, preference, comparison, fit, problem, illegible, charts, printed_in)
 
 
 def _illegible(person: Person, charts: Iterable[Chart]) -> tuple[str, ...]:

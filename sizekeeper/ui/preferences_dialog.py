@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -37,7 +37,8 @@ class PreferencesDialog(QDialog):
         self.setWindowTitle("Preferences")
         self._settings = settings
         self.sample = Lettering("", "muted", self)
-        self.unit = self._choices({"Centimetres": "cm", "Inches": "in"}, settings.unit, "Show lengths in")
+        units = {"as each person is measured": "own", "centimetres": "cm", "inches": "in"}
+        self.unit = self._choices(units, settings.shown_unit, "Show lengths in")
         steps = {"to ⅛": "1/8", "to 1⁄16": "1/16"}
         self.inch_step = self._choices(steps, str(settings.inch_step), "Inches are shown")
         steps = {"to 0.1": "1/10", "to 0.5": "1/2"}
@@ -101,6 +102,9 @@ class PreferencesDialog(QDialog):
         self._show_sample()
 
     def _show_sample(self) -> None:
-        units: tuple[Literal["cm", "in"], ...] = ("cm", "in") if self._settings.unit == "cm" else ("in", "cm")
-        first, other = (show(_SAMPLE, self._settings.notation_in(unit)) for unit in units)
-        self.sample.setText(f"A bust of 37 3/4 in is shown as {first}; where both are shown, {first} · {other}.")
+        shown = self._settings.notation_for("in")
+        other = self._settings.notation_in("cm" if shown.unit == "in" else "in")
+        first, second = (show(_SAMPLE, notation) for notation in (shown, other))
+        self.sample.setText(
+            f"A bust measured as 37 3/4 in is shown as {first}; where both are shown, {first} · {second}."
+        )

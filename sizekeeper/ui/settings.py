@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal
 
-from PySide6.QtCore import QObject, QSettings, Signal
+from PySide6.QtCore import QLocale, QObject, QSettings, Signal
 
 from sizekeeper.core.notation import Notation
 
@@ -28,9 +28,18 @@ class Settings(QObject):
         self.stored = stored
 
     @property
+    def shown_unit(self) -> Literal["own", "cm", "in"]:
+        """The unit in which lengths are shown: one for everybody, or "own": as each person is measured."""
+        stored = self.stored.value("unit")
+        return "cm" if stored == "cm" else "in" if stored == "in" else "own"
+
+    @property
     def unit(self) -> Literal["cm", "in"]:
-        """The unit in which lengths are shown."""
-        return "in" if self.stored.value("unit") == "in" else "cm"
+        """The unit of somebody or something new: the one chosen, else the one usual in the user's country."""
+        if self.shown_unit != "own":
+            return "in" if self.shown_unit == "in" else "cm"
+        metric = QLocale().measurementSystem() == QLocale.MeasurementSystem.MetricSystem
+        return "cm" if metric else "in"
 
     @property
     def inch_step(self) -> Fraction:
@@ -46,10 +55,9 @@ class Settings(QObject):
         text = str(self.stored.value(key, str(known[0])))
         return next((step for step in known if str(step) == text), known[0])
 
-    @property
-    def notation(self) -> Notation:
-        """How lengths are shown, in the chosen unit."""
-        return self.notation_in(self.unit)
+    def notation_for(self, own: Literal["cm", "in"]) -> Notation:
+        """How lengths are shown for a person measured in a unit of her own."""
+        return self.notation_in(own if self.shown_unit == "own" else self.unit)
 
     def notation_in(self, unit: Literal["cm", "in"]) -> Notation:
         """How lengths are shown in a unit."""

@@ -144,6 +144,14 @@ def test_spanned_headings_and_raised_figures_of_a_page_are_understood() -> None:
     assert {"dual_unit", "footnote_on_value"} <= {flag.code for flag in draft.flags}
 
 
+@pytest.mark.parametrize("ruled", [True, False])
+def test_a_title_above_a_table_of_a_pdf_tells_its_kind_and_unit(ruled: bool) -> None:
+    rows: list[list[object]] = [["Size", 8, 10, 12], ["Bust", 36, 37, 38.5], ["Hip", 38, 39, 40.5]]
+    draft = read_bytes(pdf(rows, ruled=ruled, title="Finished garment measurements - inches"), "x.pdf")
+    assert (draft.tables[0].kind, draft.tables[0].unit) == ("finished", "in")
+    assert not {"unit_inferred", "kind_inferred"} & {flag.code for flag in draft.flags}
+
+
 def test_pasted_cells_one_to_a_line_are_put_together() -> None:
     draft = read_text("Size\n8\n10\n12\nBust\n83\n87\n91\nWaist\n64\n68\n72")
     assert figures(draft) == {"bust": [83, 87, 91], "waist": [64, 68, 72]}

@@ -55,6 +55,12 @@ def test_a_cell_holds_the_ease_the_printed_figure_and_the_word_of_its_band() -> 
     assert (text.amount, text.printed, text.word, text.chosen) == ("1 7/8", "29 7/8", "easy", True)
 
 
+def test_the_printed_figure_is_shown_as_the_envelope_has_it() -> None:
+    model = model_of(dress(), replace(CM, printed=IN.notation))
+    text = model.index(1, column(model, "40")).data(CELL)
+    assert (text.amount, text.printed) == ("4.8", "29 7/8")
+
+
 def test_a_cell_is_spoken_in_words() -> None:
     model = model_of(dress())
     said = model.index(0, column(model, "40")).data(Qt.ItemDataRole.AccessibleTextRole)

@@ -30,7 +30,7 @@ def pick(group: QButtonGroup, choice: str) -> None:
 def test_choosing_inches_acts_at_once(dialog: PreferencesDialog, settings: Settings, qtbot: QtBot) -> None:
     with qtbot.waitSignal(settings.changed):
         pick(dialog.unit, "in")
-    assert settings.notation == Notation("in", Fraction(1, 8))
+    assert settings.notation_for("cm") == Notation("in", Fraction(1, 8))
 
 
 def test_steps_are_chosen_for_each_unit(dialog: PreferencesDialog, settings: Settings) -> None:
@@ -41,6 +41,8 @@ def test_steps_are_chosen_for_each_unit(dialog: PreferencesDialog, settings: Set
 
 
 def test_the_sample_shows_what_a_choice_does(dialog: PreferencesDialog) -> None:
+    assert "shown as 37 3/4 in" in dialog.sample.text()
+    pick(dialog.unit, "cm")
     assert "shown as 95.9 cm" in dialog.sample.text()
     pick(dialog.cm_step, "1/2")
     assert "shown as 96 cm" in dialog.sample.text()
