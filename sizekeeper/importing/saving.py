@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 Entry = Pattern | Chart
 
 _GARMENTS: dict[Garment, str] = {
-    "trousers": r"trousers?|pants?|shorts?|leggings?|jeans|\w*hosen?|pantalon\w*|broek\w*|pantalones",
+    "trousers": r"trousers?|pants?|shorts|leggings?|jeans|\w*hosen?|pantalon\w*|broek\w*|pantalones",
     "coat": r"coats?|\w*mantel|manteau|jas|abrigo|cappotto",
     "jacket": r"jackets?|blazers?|\w*jacken?|veste|colbert|chaqueta|giacca",
     "dress": r"dress(?:es)?|gowns?|pinafores?|\w*kleid(?:er)?|robes?|jurk|vestido|abito",

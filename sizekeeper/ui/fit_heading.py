@@ -12,6 +12,8 @@ from sizekeeper.ui.fit_panel import PartButtons
 from sizekeeper.ui.lettering import Lettering
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from sizekeeper.ui.fit_source import Found
 
 
@@ -38,19 +40,19 @@ class FitHeading(QWidget):
         self.view.activated.connect(self._on_view)
         self._space()
 
-    def show_found(self, found: Found, view: str) -> None:
-        """Say whose fit it is, and offer the views the pattern has."""
+    def show_found(self, found: Found, views: Mapping[str, str], view: str) -> None:
+        """Say whose fit it is, and offer views of the pattern by what each is called."""
         pattern = found.pattern
         kind = f"{'knit' if pattern.knit else 'woven'} {pattern.garment}"
         whose = f"{found.person.name} · {pattern.title} · {kind}"
         if self.whose.text() != whose:
             self.whose.setText(whose)
-        if [self.view.itemData(i) for i in range(self.view.count())] != list(pattern.views):
+        if {self.view.itemData(i): self.view.itemText(i) for i in range(self.view.count())} != views:
             self.view.clear()
-            for each in pattern.views:
-                self.view.addItem(f"View {each}", each)
+            for each, says in views.items():
+                self.view.addItem(says, each)
         self.view.setCurrentIndex(max(0, self.view.findData(view)))
-        self.view.setVisible(bool(pattern.views))
+        self.view.setVisible(bool(views))
 
     def _on_view(self) -> None:
         self.view_chosen.emit(str(self.view.currentData()))

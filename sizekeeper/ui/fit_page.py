@@ -19,7 +19,7 @@ from sizekeeper.ui.fit_answer import FitAnswer
 from sizekeeper.ui.fit_empty import FirstThings
 from sizekeeper.ui.fit_heading import FitHeading
 from sizekeeper.ui.fit_panel import FitPanel
-from sizekeeper.ui.fit_source import Found, look_up
+from sizekeeper.ui.fit_source import Found, look_up, view_choices
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -131,7 +131,7 @@ class FitPage(QWidget):
             return
         self._found = found
         words = self.words
-        self.heading.show_found(found, self._view_of(pattern))
+        self.heading.show_found(found, self._choices(pattern), self._view_of(pattern))
         self.answer.show_found(found, words, self._today())
         self._say_problems()
         self.panel.show_found(found, words)
@@ -139,10 +139,13 @@ class FitPage(QWidget):
 
     def _view_of(self, pattern: str) -> str:
         """The view chosen for a pattern, else its first one; empty without views."""
-        value = self._session.pattern(pattern)
-        views = value.views if value is not None else ()
+        views = self._choices(pattern)
         kept = self._views.get(pattern, "")
         return kept if kept in views else next(iter(views), "")
+
+    def _choices(self, pattern: str) -> dict[str, str]:
+        value = self._session.pattern(pattern)
+        return view_choices(self._session, value) if value is not None else {}
 
     def _on_change(self, change: Change) -> None:
         """Refresh when the person, the pattern or one of its charts is touched."""

@@ -105,6 +105,21 @@ def look_up(session: Session, person: str, pattern: str, *, view: str) -> Found 
     return replace(found, read_only=session.read_only) if isinstance(found, Found) else found
 
 
+def view_choices(session: Session, pattern: Pattern) -> dict[str, str]:
+    """The views to choose between and what each is called, by name; empty where there is nothing to choose.
+
+    Views without finished figures of their own share the chart that serves all: they are one choice, named "".
+    """
+    with_figures = {chart.view for chart in session.charts(pattern.id) if chart.kind == "finished" and _filled(chart)}
+    own = {view: f"View {view}" for view in pattern.views if view in with_figures}
+    others = [view for view in pattern.views if view not in with_figures]
+    if not own:
+        return {}
+    if "" not in with_figures:
+        return own
+    return {"": f"View {' and '.join(others)}" if others else "Other views", **own}
+
+
 def _filled(chart: Chart | None) -> Chart | None:
     """A chart that has at least one figure; a blank one counts as none."""
     if chart is None or not any(cell.low is not None for row in chart.rows for cell in row.cells):

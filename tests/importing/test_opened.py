@@ -50,7 +50,7 @@ def test_a_file_without_a_table_opens_so_that_it_can_be_shown() -> None:
 
 
 def test_a_file_that_is_missing_is_named(tmp_path: Path) -> None:
-    with pytest.raises(ReadError, match="gone.csv"):
+    with pytest.raises(ReadError, match="“gone"):
         open_file(tmp_path / "gone.csv", Learned())
 
 

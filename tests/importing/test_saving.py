@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 BOTH = "Body (cm)|S|M / Bust|82|88 /  / Finished (cm)|S|M / Bust|90|96"
-VIEWS = "Finished measurements (cm)|View|S|M / Bust|A|90|96 / Bust|B|92|98"
+VIEWS = "Finished measurements (cm)|View|10|12|14 / Bust|A|96|100|104 / Bust|B|110|114|118"
 DRESS = Pattern("dress", "Wrap dress")
 
 

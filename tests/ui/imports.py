@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -31,6 +32,7 @@ class Desk:
         self.session, self.qtbot = session, qtbot
         self.window = ImportWindow(opened(chart, learned), session, selection)
         self.window.keeps_answers = True
+        self.window.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose, False)
         self.saved: list[str] = []
         self.window.saved.connect(self.saved.append)
         qtbot.addWidget(self.window)
@@ -61,13 +63,12 @@ class Desk:
         self.settle()
 
     def type(self, text: str, *, end: bool = True) -> None:
-        """Type into what has the focus, and Enter."""
-        widget = QApplication.focusWidget()
-        assert widget is not None
-        QTest.keyClicks(widget, text)
-        if end:
-            QTest.keyClick(widget, "\r")
-        self.qtbot.wait(0)
+        """Type into what has the focus, key by key, and Enter."""
+        for key in [*text, *([Qt.Key.Key_Return] if end else [])]:
+            widget = QApplication.focusWidget()
+            assert widget is not None
+            QTest.keyClick(widget, key)
+        QApplication.processEvents()
         self.settle()
 
     def chart_cell(self, row: int, column: int, table: int = 0) -> None:

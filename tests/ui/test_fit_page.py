@@ -172,6 +172,16 @@ def test_a_view_with_figures_of_its_own_can_be_chosen(page: FitPage, session: Se
     assert amounts(page, "bust")["40"] == "6"
 
 
+def test_views_without_figures_of_their_own_are_one_choice_and_come_first(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    roomy = replace(chart("finished", "38 40 42", "in", bust="42, 44, 46"), id="roomy", view="B")
+    settle(session, selection, FINISHED, roomy, what=replace(DRESS, views=("A", "B", "C")))
+    view = page.heading.view
+    assert [view.itemText(i) for i in range(view.count())] == ["View A and C", "View B"]
+    assert view.currentIndex() == 0
+
+
 def test_by_the_body_chart_alone_the_ease_is_unknown(page: FitPage, session: Session, selection: Selection) -> None:
     settle(session, selection, BODY_CHART)
     assert "nothing is known of the ease" in page.answer.verdict.shown.warnings
