@@ -137,7 +137,7 @@ class ReadingList(QWidget):
         for row in self.sheet.rows:
             row.refresh()
         self.sheet.headings[FIELD].setText(f"Figure, {person.unit}")
-        self.sheet.headings[OTHER].setText("Inches" if person.unit == "cm" else "cm")
+        self.sheet.headings[OTHER].setText("Also")
         self._arrange(keep=True)
 
     def switched(self) -> None:
