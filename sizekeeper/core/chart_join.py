@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from sizekeeper.core.chart import WrittenAs
+    from sizekeeper.core.length import Unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +76,15 @@ def clear_text(cell: Cell, chart: Chart) -> Cell:
     ends = list(dict.fromkeys(write_figure(end.value, unit, cell.text) for end in (cell.low, cell.high)))
     written = "-".join(ends) if unit not in ("in", "ft") else " to ".join(ends)
     for text in (cell.text, f"{cell.text} {unit}", written, f"{written} {unit}"):
-        found = parse_cell(text, chart.unit)
+        found = _parsed(text, chart.unit)
         if found.low and found.high and (found.low.exact_cm, found.high.exact_cm) == exact:
             return found
     return cell
+
+
+@functools.lru_cache(4096)  # the same few figures stand in every chart
+def _parsed(text: str, unit: Unit) -> Cell:
+    return parse_cell(text, unit)
 
 
 def made_clear(chart: Chart) -> Chart:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, cast
 
 from sizekeeper import assets
+from sizekeeper.core.chart import TIMES
 from sizekeeper.core.length import CM_PER
 from sizekeeper.importing.bands import figure
 from sizekeeper.importing.draft import ChartUnit
@@ -19,6 +20,8 @@ from sizekeeper.importing.units import CHART_UNIT
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
+
+    from sizekeeper.core.measure import Measures
 
 UNITS: tuple[ChartUnit, ...] = ("cm", "in", "mm")
 _INCH_LOW, _INCH_HIGH = Fraction(235, 100), Fraction(275, 100)
@@ -162,7 +165,7 @@ def _cost(rows: Sequence[RowReading], unit: ChartUnit) -> float:
     for row in rows:
         span = measures[row.measure].human_cm if row.measure and row.measure in measures else None
         for amount in _amounts(row):
-            cm = abs(float(amount.middle() * CM_PER[unit]))
+            cm = abs(float(amount.middle() * CM_PER[unit])) * _times(row, measures)
             if amount.unit is not None or not cm:
                 continue
             middle = math.sqrt(span[0] * span[1]) if span else _GARMENT_MIDDLE_CM
@@ -170,6 +173,13 @@ def _cost(rows: Sequence[RowReading], unit: ChartUnit) -> float:
             outside = _OUTSIDE if span and not span[0] <= cm <= span[1] * 1.3 else 0.0
             costs.append(weight * (math.log(cm / middle) ** 2 + outside) + _fraction_cost(amount, unit))
     return sum(costs) / len(costs) if costs else 0.0
+
+
+def _times(row: RowReading, measures: Measures) -> int:
+    """By what a row's figures are multiplied to be those of a person."""
+    written = row.row.label.written_as if row.row.label.written_as != "full" else row.row.written
+    girth = row.measure is not None and row.measure in measures and measures[row.measure].dimension == "girth"
+    return TIMES[written] if girth else 1
 
 
 def _fraction_cost(amount: Amount, unit: ChartUnit) -> float:

@@ -7,7 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing.question import KINDS, UNITS, Answer, Ask
-from sizekeeper.importing.setting import with_kind, with_unit
+from sizekeeper.importing.setting import with_kinds, with_units
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -40,27 +40,31 @@ def _start(table: DraftTable) -> str:
 
 def unit_asks(opened: Opened) -> Iterator[Ask]:
     """The tables that print no unit."""
-    for table in opened.tables:
-        if table.key in opened.inferred.get("unit_inferred", ()):
-            read = "several units" if table.unit == "mixed" else UNITS[table.unit]
-            says = f"No unit is printed{_of(opened, table)}; the figures look like {read}. Which unit is it?"
-            choices = tuple(Answer(unit, partial(with_unit, table=table.key, unit=unit)) for unit in UNITS)
-            yield Ask("unit_inferred", says, table.sheet, _start(table), choices)
+    asked = [table for table in opened.tables if table.key in opened.inferred.get("unit_inferred", ())]
+    for table in asked:
+        read = "several units" if table.unit == "mixed" else UNITS[table.unit]
+        says = f"No unit is printed{_of(opened, table)}; the figures look like {read}. Which unit is it?"
+        choices = [Answer(unit, partial(with_units, tables=[table.key], unit=unit)) for unit in UNITS]
+        if len(asked) > 1 and table.unit != "mixed":
+            every = partial(with_units, tables=[t.key for t in asked], unit=table.unit)
+            choices.append(Answer(f"All {len(asked)} tables in {table.unit}", every))
+        yield Ask("unit_inferred", says, table.sheet, _start(table), tuple(choices))
 
 
 def kind_asks(opened: Opened) -> Iterator[Ask]:
     """The tables that do not say whether they are of the body or the garment."""
     flagged = {(f.sheet, f.at) for f in opened.draft.flags if f.code == "kind_inferred" and f.at}
-    for table in opened.tables:
-        by_row = any((table.sheet, row.label_at) in flagged for row in table.rows)
-        if by_row or table.key in opened.inferred.get("kind_inferred", ()):
-            rows = ", ".join(row.label for row in table.rows[:3])
-            what = f" of the table with {rows}" if len(opened.tables) > 1 else ""
-            says = f"Nothing says what the figures{what} are; they were read as {KINDS[table.kind]}. Which are they?"
-            choices = tuple(
-                Answer(_capital(KINDS[kind]), partial(with_kind, table=table.key, kind=kind)) for kind in KINDS
-            )
-            yield Ask("kind_inferred", says, table.sheet, _start(table), choices)
+    inferred = opened.inferred.get("kind_inferred", ())
+    asked = [t for t in opened.tables if t.key in inferred or any((t.sheet, r.label_at) in flagged for r in t.rows)]
+    for table in asked:
+        rows = ", ".join(row.label for row in table.rows[:3])
+        what = f" of the table with {rows}" if len(opened.tables) > 1 else ""
+        says = f"Nothing says what the figures{what} are; they were read as {KINDS[table.kind]}. Which are they?"
+        choices = [Answer(_capital(KINDS[k]), partial(with_kinds, tables=[table.key], kind=k)) for k in KINDS]
+        if len(asked) > 1:
+            every = partial(with_kinds, tables=[t.key for t in asked], kind=table.kind)
+            choices.append(Answer(f"All {len(asked)} are {KINDS[table.kind]}", every))
+        yield Ask("kind_inferred", says, table.sheet, _start(table), tuple(choices))
 
 
 def _capital(text: str) -> str:

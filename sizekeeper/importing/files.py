@@ -104,9 +104,9 @@ def _readings(data: bytes, name: str, progress: Progress) -> list[list[Sheet]]:
     if data.startswith(_OLE):
         if "EncryptedPackage".encode("utf-16-le") in data:
             raise ReadError(f"“{name}” is protected by a password: save it without one.")
-        return [_guarded_old(data, name, progress)]
+        return [sheets_of_old_workbook(data, name, progress)]
     if data[:1024].lstrip().startswith(b"%PDF"):
-        return _pdf(data, name, progress)
+        return readings_of_pdf(data, name, progress)
     for start, what in _PICTURES.items():
         if data.startswith(start) and (start != b"MZ" or b"\x00" in data[:200]):
             raise ReadError(f"“{name}” is {what}, not a table.")
@@ -130,27 +130,7 @@ def _packed(data: bytes, name: str, progress: Progress) -> list[Sheet]:
             raise ReadError(f"“{name}” is damaged and cannot be read as a spreadsheet.") from error
     if found.kind == "other":
         raise ReadError(f"“{name}” is an archive or a text document, not a spreadsheet.")
-    return _guarded_old(data, name, progress)
-
-
-def _guarded_old(data: bytes, name: str, progress: Progress) -> list[Sheet]:
-    try:
-        return sheets_of_old_workbook(data, name, progress)
-    except ReadError:
-        raise
-    except BaseException as error:
-        if isinstance(error, (KeyboardInterrupt, SystemExit, _Stopped)):
-            raise
-        raise ReadError(f"“{name}” is damaged and cannot be read as a spreadsheet.") from error
-
-
-def _pdf(data: bytes, name: str, progress: Progress) -> list[list[Sheet]]:
-    try:
-        return readings_of_pdf(data, name, progress)
-    except ReadError:
-        raise
-    except Exception as error:
-        raise ReadError(f"“{name}” is damaged and cannot be read as a PDF.") from error
+    return sheets_of_old_workbook(data, name, progress)
 
 
 def _page(text: str, name: str) -> list[Sheet]:

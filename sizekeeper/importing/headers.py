@@ -105,7 +105,7 @@ def header_of(labels: dict[int, Label], data: Data, columns: Sequence[int]) -> H
     sure = max(sum(likes) / len(likes), 0.9 if size_word else 0.0)
     made = dict.fromkeys(columns, Column())
     for place, cell in data:
-        if not words.NO_SIZE.fullmatch(cell.text.strip(" .:")):
+        if not words.only(words.NO_SIZE, cell.text):
             made[place] = _column(cell)
     text = " ".join(word.text for word in labels.values())
     return Header(made, labels, sure, text=text)

@@ -18,6 +18,13 @@ if TYPE_CHECKING:
 
 _NUMBERING = re.compile(r"^\s*(?:\(?[A-Za-z0-9]{1,2}[).:]\s+|\d{1,2}\s+(?=[^\W\d_]{3})|[A-Z]\s[–—-]\s+|[*†‡•·#]+\s*)")
 _MARKS = re.compile(r"\s*[*†‡§¹²³⁴⁵:]+\s*$")
+_WHERE = re.compile(
+    r"[\s,(]+(?:\d[\d.,/]*\s*(?:cm|mm|in|\"|″)?\s*)?(?:below|above|under|at|from|down|measured|unter(?:halb)?|über|ab|an|"
+    r"en dessous|sous|à partir|depuis|au|onder|vanaf|boven|bajo|debajo|desde|sotto|da|dal)\s.*$",
+    re.IGNORECASE,
+)
+"""Where on the body or garment a measure is taken, which is no part of its name."""
+
 _SENTENCE = 60
 _FEW_WORDS, _LONGEST = 3, 300
 
@@ -129,7 +136,7 @@ def _names(bare: str) -> tuple[Names, WrittenAs]:
     if not exactly(left):
         left = words.VARIANT.sub(" ", left)
     without_kind = words.FINISHED.sub(" ", words.BODY.sub(" ", left))
-    for text in (left, without_kind, re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind)):
+    for text in (left, without_kind, _WHERE.sub("", without_kind), re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind)):
         found = names_of(_tidy(text))
         if found.sure >= 0.8:  # noqa: PLR2004 - surer than a name found within the label
             return found, written

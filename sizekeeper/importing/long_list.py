@@ -159,10 +159,13 @@ def _row_of(made: dict[tuple[str | None, ...], RawRow], name: GridCell, said: di
     kind = said.get("kind") or word.kind or head.kind
     view = said.get("view") or word.view or head.view
     variant = said.get("variant") or word.cup or word.variant or head.cup or head.variant
-    key = (words.folded(word.text), kind, view, variant)
+    bound = words.bound_in(head.text)
+    key = (words.folded(word.text), kind, view, variant, bound)
     if key not in made:
         stated: Kind | None = "body" if kind == "body" else "finished" if kind else None
-        made[key] = RawRow(word, name.at, kind=stated, kind_from_row=True, units=word.units, view=view, variant=variant)
+        row = RawRow(word, name.at, kind=stated, kind_from_row=True, units=word.units, view=view, variant=variant)
+        row.bound = bound
+        made[key] = row
     return made[key]
 
 

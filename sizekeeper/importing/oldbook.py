@@ -1,68 +1,83 @@
-"""XLS, XLSB and ODS workbooks, read by calamine."""
+"""XLS, XLSB and ODS workbooks, read by calamine in a process of its own."""
 
 from __future__ import annotations
 
 import datetime as dt
 import io
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from sizekeeper.errors import ReadError
+from sizekeeper.importing.apart import DAMAGED, LARGE, PROTECTED, RefusedError, read_apart
 from sizekeeper.importing.grid import GridCell, Sheet, address, filled_merged, sheet_of
-from sizekeeper.importing.limits import Progress, check_size
+from sizekeeper.importing.limits import check_size
 from sizekeeper.importing.shown import exact, general
 
 if TYPE_CHECKING:
-    from fractions import Fraction
+    from sizekeeper.importing.limits import Progress
+
+_PLACES = 1_000_000
 
 
 def sheets_of_old_workbook(data: bytes, name: str, progress: Progress) -> list[Sheet]:
     """The sheets of a workbook in one of the other formats.
 
     Raises:
-        ReadError: it is protected, broken or larger than any chart.
+        ReadError: it is protected, broken, larger than any chart, or takes too long.
+    """
+    told = read_apart("workbook", data, name, progress)
+    check_size(name, sheets=len(told))
+    return [_sheet(title, areas, rows, name) for title, areas, rows in told]
+
+
+def sheets(data: bytes) -> list[list[Any]]:
+    """Name, merged areas and rows of each sheet, as JSON takes them; a date is `{"date": "2026-10-08"}`.
+
+    Raises:
+        RefusedError: the workbook is protected, broken or too large.
     """
     import python_calamine as calamine
 
+    made: list[list[Any]] = []
     try:
         book = calamine.CalamineWorkbook.from_filelike(io.BytesIO(data))
-        check_size(name, sheets=len(book.sheet_names))
-        sheets = []
-        for i, title in enumerate(book.sheet_names):
-            progress(i, len(book.sheet_names))
-            sheets.append(_sheet(book.get_sheet_by_index(i), title, name))
+        for i, name in enumerate(book.sheet_names):
+            sheet = book.get_sheet_by_index(i)
+            if sheet.total_height * sheet.total_width > _PLACES:
+                raise RefusedError(LARGE)
+            rows = [[_plain(value) for value in row] for row in sheet.to_python(skip_empty_area=False)]
+            made.append([name, sheet.merged_cell_ranges or [], rows])
     except calamine.PasswordError as error:
-        raise ReadError(f"“{name}” is protected by a password: save it without one.") from error
+        raise RefusedError(PROTECTED) from error
     except calamine.CalamineError as error:
-        raise ReadError(f"“{name}” is damaged and cannot be read as a spreadsheet.") from error
-    return sheets
+        raise RefusedError(DAMAGED) from error
+    return made
 
 
-def _sheet(sheet: object, title: str, name: str) -> Sheet:
-    from python_calamine import CalamineSheet
+def _plain(value: Any) -> Any:  # noqa: ANN401 - what calamine gives, as JSON takes it
+    if isinstance(value, dt.date):
+        return {"date": value.isoformat()[:10]}
+    if isinstance(value, float) and not math.isfinite(value):
+        return ""
+    return value if isinstance(value, (bool, int, float, str)) or value is None else str(value)
 
-    assert isinstance(sheet, CalamineSheet)  # noqa: S101 - imported late, so named late
-    check_size(
-        name, rows=sheet.total_height, columns=sheet.total_width, cells=sheet.total_height * sheet.total_width // 8
-    )
-    values = sheet.to_python(skip_empty_area=False)
+
+def _sheet(title: str, areas: list[Any], values: list[list[Any]], name: str) -> Sheet:
+    check_size(name, rows=len(values), columns=max(map(len, values), default=0))
     rows = [[_cell(r, c, value) for c, value in enumerate(row)] for r, row in enumerate(values)]
-    areas = [(top, left, bottom, right) for (top, left), (bottom, right) in sheet.merged_cell_ranges or []]
-    return sheet_of(title, filled_merged(rows, areas))
+    check_size(name, cells=sum(cell is not None for row in rows for cell in row))
+    return sheet_of(title, filled_merged(rows, [(top, left, bottom, right) for (top, left), (bottom, right) in areas]))
 
 
 def _cell(row: int, column: int, value: object) -> GridCell | None:
     at = address(row, column)
     if isinstance(value, bool):
         return GridCell(at, str(value))
-    if isinstance(value, (int, float)) and math.isfinite(value):
-        number: Fraction = exact(value)
-        return GridCell(at, general(int(value) if number.denominator == 1 else value), number)
-    if isinstance(value, dt.date):
-        return GridCell(at, value.isoformat()[:10], date=(value.year, value.month, value.day))
+    if isinstance(value, (int, float)):
+        return GridCell(at, general(value), exact(value))
+    if isinstance(value, dict):
+        date = str(value["date"])
+        year, month, day = (int(part) for part in date.split("-"))
+        return GridCell(at, date, date=(year, month, day))
     text = str(value).strip() if value is not None else ""
-    return (
-        GridCell(at, text, note="error" if text.startswith("#") and text.endswith(("!", "?", "/A")) else "")
-        if text
-        else None
-    )
+    error = text.startswith("#") and text.endswith(("!", "?", "/A"))
+    return GridCell(at, text, note="error" if error else "") if text else None

@@ -7,6 +7,8 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.chart import Chart
+from sizekeeper.core.chart_join import merged
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.delimited import sheet_from_text
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
@@ -17,6 +19,7 @@ from sizekeeper.importing.limits import Progress, no_progress
 from sizekeeper.importing.plain_text import split_lines
 from sizekeeper.importing.read import PASTED
 from sizekeeper.importing.recognise import recognise
+from sizekeeper.importing.to_chart import to_charts
 from sizekeeper.importing.webpage import sheets_of_page
 
 if TYPE_CHECKING:
@@ -51,7 +54,7 @@ class Opened:
 
     `sheets` are the grids as they came, lines of text split into their figures. `inferred` tells for the flags
     "unit_inferred" and "kind_inferred" which tables they are about, by key. `heard` are the cells of labels that were
-    read as an earlier correction says.
+    read as an earlier correction says. `charts` are the charts that the tables make, without ids and a pattern yet.
     """
 
     name: str
@@ -60,6 +63,7 @@ class Opened:
     answers: Answers = NOTHING_SAID
     inferred: Mapping[str, frozenset[str]] = field(default_factory=dict)
     heard: Mapping[Cell, str] = field(default_factory=dict)
+    charts: tuple[Chart, ...] = ()
 
     @property
     def tables(self) -> tuple[DraftTable, ...]:
@@ -116,7 +120,8 @@ def read(
         used = replace(used, measures={**used.measures, **heard})
         draft = recognise(name, sheets, used, progress)
     inferred = {code: _tables_with(code, draft, used, progress) for code in _OF_TABLES}
-    return Opened(name, sheets, _answered(draft, used), answers, inferred, heard)
+    opened = Opened(name, sheets, _answered(draft, used), answers, inferred, heard)
+    return replace(opened, charts=tuple(merged(to_charts(opened.taken, "", str))))
 
 
 def _figures(opened: Opened) -> int:

@@ -8,10 +8,9 @@ from typing import TYPE_CHECKING
 
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.chart_doubts import row_name
-from sizekeeper.core.chart_join import joined, merged
+from sizekeeper.core.chart_join import joined
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.importing.halves import for_children
-from sizekeeper.importing.to_chart import to_charts
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
@@ -67,7 +66,7 @@ def new_pattern(opened: Opened, entry: str, title: str, garment: Garment, *, chi
 
 def plan_new(opened: Opened, pattern: Pattern, measures: Measures, new_id: Callable[[], str]) -> Plan:
     """Saving a reading as a new pattern."""
-    charts = merged(to_charts(opened.taken, pattern.id, new_id))
+    charts = _charts_for(opened, pattern, new_id)
     pattern = _with_views(pattern, charts)
     changes = tuple(_says_new(chart, measures) for chart in charts)
     return Plan(f"Import {pattern.title}", pattern, ((None, pattern), *((None, chart) for chart in charts)), changes)
@@ -79,7 +78,7 @@ def plan_into(
     """Saving a reading into the charts of a pattern that is there; figures it does not give stay."""
     pairs: list[tuple[Entry | None, Entry | None]] = []
     changes: list[str] = []
-    new = merged(to_charts(opened.taken, pattern.id, new_id))
+    new = _charts_for(opened, pattern, new_id)
     for chart in new:
         old = next((c for c in charts if (c.kind, c.view.casefold()) == (chart.kind, chart.view.casefold())), None)
         if old is None or not (old.sizes or old.rows):
@@ -92,6 +91,10 @@ def plan_into(
             changes += _says_joined(old, result, measures)
     after = _with_views(pattern, new)
     return Plan(f"Fill in {pattern.title}", after, ((pattern, after), *pairs), tuple(changes))
+
+
+def _charts_for(opened: Opened, pattern: Pattern, new_id: Callable[[], str]) -> list[Chart]:
+    return [replace(chart, id=new_id(), pattern=pattern.id) for chart in opened.charts]
 
 
 def _with_views(pattern: Pattern, charts: Iterable[Chart]) -> Pattern:

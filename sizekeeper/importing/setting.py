@@ -17,16 +17,20 @@ if TYPE_CHECKING:
     from sizekeeper.importing.opened import Answers
 
 
-def with_unit(answers: Answers, table: str, unit: ChartUnit) -> Answers:
-    """The answers with a table's unit set."""
+def with_units(answers: Answers, tables: Iterable[str], unit: ChartUnit) -> Answers:
+    """The answers with the unit of some tables set, each by its key."""
     corrections = answers.corrections
-    return replace(answers, corrections=replace(corrections, units={**corrections.units, table: unit}))
+    return replace(
+        answers, corrections=replace(corrections, units={**corrections.units, **dict.fromkeys(tables, unit)})
+    )
 
 
-def with_kind(answers: Answers, table: str, kind: ChartKind) -> Answers:
-    """The answers with a table's kind set."""
+def with_kinds(answers: Answers, tables: Iterable[str], kind: ChartKind) -> Answers:
+    """The answers with the kind of some tables set, each by its key."""
     corrections = answers.corrections
-    return replace(answers, corrections=replace(corrections, kinds={**corrections.kinds, table: kind}))
+    return replace(
+        answers, corrections=replace(corrections, kinds={**corrections.kinds, **dict.fromkeys(tables, kind)})
+    )
 
 
 def with_written(answers: Answers, rows: list[tuple[str, str]], written_as: WrittenAs) -> Answers:

@@ -41,6 +41,9 @@ class Settling:
 
     def table(self) -> DraftTable:
         """The settled table; `flags` then holds what was inferred on the way."""
+        for found in self.raw.rows:
+            if self.flat and found.kind != "body" and found.written == "full":
+                found.written = "half"
         kind: ChartKind = self.corrections.kinds.get(self.key) or self.raw.kind or "body"
         measures = [self._measure(row, kind) for row in self.raw.rows]
         rows = table_rows(self.raw, measures)
@@ -92,7 +95,8 @@ class Settling:
         )
         if settle_units(rows, stated, self.beside):
             unit = next(row.unit for row in rows if row.inferred)
-            self._flag("unit_inferred", "", f"no unit is printed; the figures read as {unit}")
+            which = f" of “{self.raw.title}”" if self.raw.title else ""
+            self._flag("unit_inferred", "", f"no unit is printed; the figures{which} read as {unit}")
 
     def _together(self, rows: list[RowReading]) -> list[list[RowReading]]:
         """Rows that state one measure twice, in two units, belong together."""
@@ -172,7 +176,7 @@ class Settling:
     def _written_as(self, row: RawRow, dimension: Dimension) -> WrittenAs:
         written: WrittenAs = row.label.written_as if dimension == "girth" else "full"
         if dimension == "girth" and written == "full" and row.kind != "body":
-            written = "half" if self.flat else row.written
+            written = row.written
         written = self.corrections.written_as.get((self.raw.sheet, row.at), written)
         if written == "half":
             self._flag("half_width_doubled", row.at, f"{row.label.text}: printed as half of the girth")

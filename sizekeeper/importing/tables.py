@@ -20,7 +20,7 @@ from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
 from sizekeeper.importing.sizes import likeness, shown_label
 from sizekeeper.importing.units import unit_of
-from sizekeeper.importing.vocabulary import NOTIONS, SIZE, STATED_FOR_ALL, bound_in
+from sizekeeper.importing.vocabulary import NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, bound_in, only
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from sizekeeper.importing.labels import Label
 
 _SURE, _UNHEADED = 0.8, 0.3
-_TICK = 200
+_TICK, _CODE = 200, 2
 
 
 class BandReader:
@@ -203,7 +203,7 @@ class BandReader:
         for cell in line.labels.values():
             word = label(cell)
             self.context.add(word)
-            if fresh and not (word.size_word or word.generic or word.unit_only):
+            if fresh and not (word.size_word or word.generic or word.unit_only or only(NO_SIZE, word.text)):
                 self.context.title, self.context.title_at = word.text, cell.at
 
     def _figures(self, line: Line) -> None:
@@ -261,15 +261,16 @@ class BandReader:
     def _own_name(self, words: dict[int, Label], line: Line) -> tuple[Label, str] | None:
         """A name we do not know is the chart's own measure, unless it only qualifies the measure above."""
         headed = self.header.corner if self.header else {}
-        for place, word in words.items():
-            if (
-                bound_in(word.text) == ""
-                and place in line.labels
-                and not word.says_only_how
-                and not attribute(headed.get(place), line.labels[place])
-            ):
-                return word, line.labels[place].at
-        return None
+        names = [
+            (word, line.labels[place].at)
+            for place, word in words.items()
+            if bound_in(word.text) == ""
+            and place in line.labels
+            and not word.says_only_how
+            and not attribute(headed.get(place), line.labels[place])
+        ]
+        spelt = [name for name in names if len(name[0].text) > _CODE]  # a letter beside a name is only its code
+        return next(iter(spelt or names), None)
 
     def _add(self, line: Line, header: Header, words: dict[int, Label], name: Label, at: str) -> None:
         self.found.roles[at] = "measure"

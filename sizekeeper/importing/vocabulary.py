@@ -114,13 +114,16 @@ NOTIONS = _words(
 """Rows that are about cloth and notions, not about measures."""
 
 NO_SIZE = _words(
-    r"tol(?:\.|erances?)?|toler\w+|±|\+/-|grad(?:e|ing)(?: rule)?|increments?|steps?|sprung(?:wert)?|difference|notes?|comments?|"
-    r"remarks?|bemerkung(?:en)?|remarques?|opmerking(?:en)?|notas?|code|no|nr|pom",
+    r"tol(?:\.|erances?)?|toler\w+|±|\+/-|grad(?:e|ing)(?: rule)?|increments?|steps?|sprung(?:wert)?|difference|notes?|"
+    r"comments?|remarks?|bemerkung(?:en)?|remarques?|opmerking(?:en)?|notas?|code|no|nr|pom",
 )
 """Heads of columns that stand among the sizes and are none."""
 
 STATED_FOR_ALL = re.compile(
-    r"(?:all |these |the )?(?:measurements?|figures?|sizes|dimensions|ma(?:ß|ss)e|mesures|maten|medidas|misure|angaben|"
+    r"(?:measured|gemessen|mesurée?s?|gemeten|medid[oa]s?|misurat[oaie])(?: flat| flach| plat)? (?:in |"
+    r"en )(?:cm|mm|inch(?:es)?|"
+    r"zoll|pouces)\b|(?:all |these |the )?(?:measurements?|figures?|sizes|dimensions|ma(?:ß|ss)e|mesures|maten|"
+    r"medidas|misure|angaben|"
     r"alles|everything)[^.]{0,40}?(?:\bin\b|\ben\b|given|are|sind|sont|zijn|sono|:)\s*(?:in |en )?"
     r"(?:cm|mm|inch|inches|centimet\w+|zentimetern?|zoll|pouces|duim|pulgadas|pollici|millimet\w+)\b",
     re.IGNORECASE,

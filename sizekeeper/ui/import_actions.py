@@ -6,17 +6,16 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import QEvent, QMimeData, QObject, Signal
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence
 from PySide6.QtWidgets import QFileDialog, QProgressDialog, QWidget
+from shiboken6 import isValid
 
 from sizekeeper.core.learned import LEARNED, Learned
 from sizekeeper.ui.import_reading import Reading
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
-
-    from PySide6.QtCore import QMimeData
 
     from sizekeeper.importing.opened import Opened
     from sizekeeper.ui.import_list import ImportList
@@ -36,7 +35,8 @@ class ChartFiles:
     def ask(cls, parent: QWidget, folder: Path) -> list[Path]:
         """The chosen files, none when the question was put away."""
         kinds = f"Charts ({KINDS});;All files (*)"
-        names, _ = QFileDialog.getOpenFileNames(parent, "Import charts", str(folder), kinds)
+        short = QFileDialog.Option.HideNameFilterDetails
+        names, _ = QFileDialog.getOpenFileNames(parent, "Import charts", str(folder), kinds, options=short)
         return [Path(name) for name in names]
 
 
@@ -58,6 +58,7 @@ class ImportActions(QObject):
         self._session, self._selection, self._settings = session, selection, settings
         self._window = window
         self._progress: QProgressDialog | None = None
+        self._shown: list[ImportWindow | ImportList] = []
         self.reading: Reading | None = None
         self.files = self._action("&Import charts…", self._ask_for_files, "Ctrl+I")
         self.paste = self._action("&Paste a chart", self._paste, "Ctrl+Shift+V")
@@ -92,7 +93,8 @@ class ImportActions(QObject):
             self._show_list(paths)
 
     def _paste(self) -> None:
-        self._read_mime(QGuiApplication.clipboard().mimeData())
+        mime = cast("QMimeData | None", QGuiApplication.clipboard().mimeData())  # None when nothing was ever copied
+        self._read_mime(QMimeData() if mime is None else mime)
 
     def _read_mime(self, mime: QMimeData) -> None:
         if paths := _files_in(mime):
@@ -133,6 +135,10 @@ class ImportActions(QObject):
             self.reading.cancel()
         self._put_away()
 
+    def leave(self) -> bool:
+        """Close the import windows; False when one stays because of what was corrected there."""
+        return all(window.close() for window in self._shown if isValid(window) and window.isVisible())
+
     def finish(self) -> None:
         """The window closes: stop every reading and wait for the threads."""
         self.stop()
@@ -160,6 +166,7 @@ class ImportActions(QObject):
 
     def _show(self, window: ImportWindow | ImportList) -> None:
         window.saved.connect(self.told)
+        self._shown = [*(shown for shown in self._shown if isValid(shown)), window]
         window.show()
         self.opened.emit(window)
 

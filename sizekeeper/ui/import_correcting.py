@@ -167,9 +167,9 @@ class Correcting(QObject):
     def choose(self, which: str, key: str, value: str) -> None:
         """Set the kind, the unit or the direction of a table."""
         if which == "kind":
-            self.set("Set the kind", partial(setting.with_kind, table=key, kind=cast("ChartKind", value)))
+            self.set("Set the kind", partial(setting.with_kinds, tables=[key], kind=cast("ChartKind", value)))
         elif which == "unit":
-            self.set("Set the unit", partial(setting.with_unit, table=key, unit=cast("ChartUnit", value)))
+            self.set("Set the unit", partial(setting.with_units, tables=[key], unit=cast("ChartUnit", value)))
         else:
             table = next(t for t in self.opened.draft.tables if t.key == key)
             turned = areas.with_orientation(self.opened, table, cast("Orientation", value))

@@ -154,8 +154,10 @@ class GridModel(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Every cell that has an address can be typed into."""
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
         flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        if index.isValid() and self.at(index.row(), index.column()):
+        if self.at(index.row(), index.column()):
             flags |= Qt.ItemFlag.ItemIsEditable
         return flags
 

@@ -28,6 +28,7 @@ from sizekeeper.importing.saving import likely_child, likely_garment, new_patter
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_actions import free_name
+from sizekeeper.ui.import_leave_question import LeaveQuestion
 from sizekeeper.ui.import_paper import lay_paper
 from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.import_source import Source, read_all, source_read
@@ -276,8 +277,11 @@ class ImportList(QDialog):
                 self._put(i, source)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Stop reading; files that are open in windows of their own close with the list."""
-        self.reading.cancel()
+        """Ask before answers are lost; then stop reading, and close the windows of single files."""
         for window in list(self._windows.values()):
             window.close()
+        if any(source.answered for source in self.sources) and not LeaveQuestion.ask(self):
+            event.ignore()
+            return
+        self.reading.cancel()
         event.accept()

@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from sizekeeper.importing.question import Ask, Remark
 
 _EDITS = {"measure": "Another measure…", "size": "Type the size…", "cell": "Correct the cell…"}
-_SOME, _FEW = 6, 3
-"""How many questions and how many remarks stand there before the rest is asked for."""
+_SOME, _MORE, _FEW = 6, 20, 3
+"""How many questions stand there, how many come with each wish for more, and how many remarks stand there."""
 
 
 class _Line(QWidget):
@@ -110,7 +110,8 @@ class Questions(QWidget):
         self._asks: list[Ask] = []
         self._remarks: list[Remark] = []
         self._lines: list[QWidget] = []
-        self._all = self._all_asks = False
+        self._all = False
+        self._most = _SOME
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(theme.spacing(0.5))
@@ -151,14 +152,14 @@ class Questions(QWidget):
         count = len(self._asks)
         if count:
             self._add(Lettering("One question" if count == 1 else f"{count} questions", "small heading", self))
-        shown = self._asks if self._all_asks else self._asks[:_SOME]
+        shown = self._asks[: self._most]
         for ask in shown:
             line = AskLine(ask, self)
             line.answered.connect(self.answered)
             line.edit_wanted.connect(self.edit_wanted)
             self._add(line)
         if len(shown) < count:
-            more = Link(f"{count - len(shown)} more questions", "Show all questions", self)
+            more = Link(f"{count - len(shown)} more questions", "Show more questions", self)
             more.clicked.connect(self._on_more_asks)
             self._add(more)
         self._fill_remarks()
@@ -183,7 +184,7 @@ class Questions(QWidget):
         self._lines.append(widget)
 
     def _on_more_asks(self) -> None:
-        self._all_asks = True
+        self._most += _MORE
         self._fill()
 
     def _on_more(self) -> None:

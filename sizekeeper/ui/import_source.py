@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.importing.asking import asks
-from sizekeeper.importing.opened import Opened, open_file
+from sizekeeper.importing.opened import NOTHING_SAID, open_file
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -28,6 +28,11 @@ class Source:
     says: str = "waiting"
     opened: Opened | None = None
     questions: int = 0
+
+    @property
+    def answered(self) -> bool:
+        """Whether something was set by hand that is not saved."""
+        return self.state == "read" and self.opened is not None and self.opened.answers != NOTHING_SAID
 
     @property
     def ready(self) -> bool:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 from sizekeeper.core.chart import TIMES
 from sizekeeper.core.length import CM_PER
 from sizekeeper.core.notation import Notation, show
+from sizekeeper.importing.measure_names import CLOSE
 from sizekeeper.importing.question import WRITTEN
 from sizekeeper.ui.import_roles import at_words
 
@@ -169,7 +170,7 @@ class TableModel(QAbstractTableModel):
         if role != Qt.ItemDataRole.EditRole or part == "corner":
             return False
         row = self.row_of(index) if part in ("measure", "written") else None
-        doubtful = part == "written" and row is not None and bool(row.doubt)
+        doubtful = row is not None and bool(row.doubt if part == "written" else row.sure <= CLOSE)
         known = {} if row is None else {"measure": row.measure, "written": row.written_as}
         before = known.get(part, self.data(index, Qt.ItemDataRole.EditRole))
         if (text == before and not doubtful) or (not text and part != "figure"):
@@ -179,8 +180,10 @@ class TableModel(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Whatever comes from a cell of the file can be corrected; lengths are never halves."""
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
         flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        if not index.isValid() or not self.at(index):
+        if not self.at(index):
             return flags
         if self.part(index) == "written" and self.row_of(index).dimension != "girth":
             return flags

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QEvent, QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, QObject, QPersistentModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemDelegate,
@@ -55,6 +55,10 @@ class TableDelegate(QStyledItemDelegate):
         if isinstance(editor, QLineEdit):
             editor.setAccessibleName("Label of the size" if part == "size" else "Text of the figure")
         return editor
+
+    def eventFilter(self, editor: QObject, event: QEvent) -> bool:
+        """The field of a measure knows by itself when it is finished: on Enter, on Tab and when it is left."""
+        return False if isinstance(editor, MeasureField) else super().eventFilter(editor, event)
 
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:
         """The field of a measure and the choice of how it was written may be wider than their column."""

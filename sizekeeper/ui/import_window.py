@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QMessageBox, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper import assets
 from sizekeeper.core.learned import LEARNED, Learned
@@ -16,6 +16,7 @@ from sizekeeper.importing.read import PASTED
 from sizekeeper.ui import theme
 from sizekeeper.ui.import_chart_panel import ChartSide
 from sizekeeper.ui.import_correcting import Correcting
+from sizekeeper.ui.import_leave_question import LeaveQuestion
 from sizekeeper.ui.import_paper import lay_paper
 from sizekeeper.ui.import_save_bar import SaveBar
 from sizekeeper.ui.import_sheet_panel import SheetPanel
@@ -241,14 +242,6 @@ class ImportWindow(QDialog):
             after = taught(after, label, measure)
         return [(self._session.committed(LEARNED), after)] if after != self._learned() else []
 
-    @classmethod
-    def ask_to_leave(cls, parent: QWidget) -> bool:
-        """Whether to close although corrections were made; a test puts its own answer here."""
-        buttons = QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
-        words = "The chart is not saved, and what you corrected is let go. The file itself stays as it is."
-        answer = QMessageBox.question(parent, "Close without saving", words, buttons, QMessageBox.StandardButton.Cancel)
-        return answer == QMessageBox.StandardButton.Discard
-
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
@@ -262,7 +255,7 @@ class ImportWindow(QDialog):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before corrections are lost."""
         lost = self.correcting.touched and not self._is_saved and not self.keeps_answers
-        if lost and not self.ask_to_leave(self):
+        if lost and not LeaveQuestion.ask(self):
             event.ignore()
             return
         self.correcting.drop()

@@ -278,6 +278,9 @@ class MainWindow(QMainWindow):
         """Save everything, or ask before anything is lost; a window that was closed stays closed."""
         if self._was_closed:
             return
+        if not self.charts.leave():
+            event.ignore()
+            return
         if not self.session.read_only and not self.leave() and not self.ask_to_lose(self):
             event.ignore()
             return

@@ -107,3 +107,8 @@ def test_what_asks_nothing_is_told_as_a_whole_sentence_with_its_cell() -> None:
 
 def test_a_doubt_that_is_asked_about_is_not_told_again() -> None:
     assert "D3" not in [remark.at for remark in remarks(opened(MISPRINT))]
+
+
+def test_tables_without_a_unit_can_all_be_answered_at_once() -> None:
+    two = "Body measurements|S|M / Bust|82|88 /  / Finished measurements|S|M / Bust|90|96"
+    assert asks(after(opened(two), asks(opened(two))[0].answers[-1].change)) == []

@@ -11,6 +11,7 @@ import pytest
 from sizekeeper.errors import ReadError
 from sizekeeper.importing.limits import CELLS, MEASURES, ROWS, SHEETS
 from sizekeeper.importing.read import read_bytes, read_file, read_html, read_text
+from tests.importing.layouts import FOLDER
 from tests.importing.made_files import CHART, open_document, packed, pdf, with_part, workbook
 
 if TYPE_CHECKING:
@@ -84,6 +85,11 @@ def test_a_file_made_to_fill_the_memory_does_not(kind: str) -> None:
     assert most < 200_000_000
 
 
+def test_a_workbook_that_sends_its_reader_round_in_circles_is_refused() -> None:
+    with pytest.raises(ReadError, match="damaged"):
+        read_file(FOLDER.parent / "endless_workbook.xls")
+
+
 def test_a_missing_file_and_a_folder_are_named(tmp_path: Path) -> None:
     with pytest.raises(ReadError, match=r"no file “gone\.csv”"):
         read_file(tmp_path / "gone.csv")
@@ -127,7 +133,7 @@ def test_a_progress_call_may_stop_the_reading_at_any_time(data: bytes, enough: i
             raise StoppedError
 
     if data.startswith(b"%PDF") and enough > 1:
-        enough = 2  # the page, then its reading
+        enough = 2  # the file, then its grids
     with pytest.raises(StoppedError):
         read_bytes(data, "x", progress=stop)
     assert all(done <= total for done, total in told)

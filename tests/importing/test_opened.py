@@ -12,11 +12,11 @@ from sizekeeper.importing.setting import (
     with_cell,
     with_cells_left_out,
     with_cells_read,
-    with_kind,
+    with_kinds,
     with_measure,
     with_size,
     with_table,
-    with_unit,
+    with_units,
     with_written,
 )
 from tests.importing.charts import BODY, FLAT, MISSPELT, NO_KIND, NO_TABLE, NO_UNIT, after, opened, texts
@@ -125,13 +125,13 @@ def test_the_unit_is_asked_of_the_table_that_prints_none() -> None:
 
 def test_a_unit_that_was_set_is_used_and_no_question_any_more() -> None:
     before = opened(NO_UNIT)
-    fixed = after(before, partial(with_unit, table=before.tables[0].key, unit="in"))
+    fixed = after(before, partial(with_units, tables=[before.tables[0].key], unit="in"))
     assert (fixed.tables[0].unit, fixed.inferred["unit_inferred"]) == ("in", frozenset())
 
 
 def test_a_kind_that_was_set_is_used_and_no_question_any_more() -> None:
     before = opened(NO_KIND)
-    fixed = after(before, partial(with_kind, table=before.tables[0].key, kind="finished"))
+    fixed = after(before, partial(with_kinds, tables=[before.tables[0].key], kind="finished"))
     assert (fixed.tables[0].kind, fixed.inferred["kind_inferred"]) == ("finished", frozenset())
 
 

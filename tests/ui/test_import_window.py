@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -8,10 +9,10 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QWidget
 
-from sizekeeper.core.chart import Chart
 from sizekeeper.core.learned import LEARNED, Learned
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.ui.chart_measure_field import MeasureField
+from sizekeeper.ui.import_leave_question import LeaveQuestion
 from sizekeeper.ui.import_window import ImportWindow
 from tests.core.written import chart, texts
 from tests.importing.charts import BODY, FLAT, MISPRINT, MISSPELT, NO_KIND, NO_TABLE, NO_UNIT
@@ -33,8 +34,11 @@ DRESS = Pattern("dress", "Wrap dress")
 
 @pytest.fixture
 def desk(session: Session, selection: Selection, qtbot: QtBot) -> Iterator[Open]:
+    kept: list[Desk] = []
+
     def open_(text: str, learned: Learned | None = None) -> Desk:
-        return Desk(text, session, selection, qtbot, learned)
+        kept.append(Desk(text, session, selection, qtbot, learned))
+        return kept[-1]
 
     yield open_
     finish()
@@ -293,15 +297,11 @@ def test_a_title_that_is_taken_is_said_before_saving(desk: Open, session: Sessio
 
 def fill(desk: Open, session: Session) -> Desk:
     """A window that is about to fill in the dress, whose body chart has another waist."""
-    body = Chart("c", "dress", "body", *_parts(chart("S, M, L", bust="82, 88, 94", waist="64, 71, 76")))
+    body = replace(chart("S, M, L", bust="82, 88, 94", waist="64, 71, 76"), pattern="dress")
     session.apply_all("Add", [(None, DRESS), (None, body)])
     window = desk(BODY)
     window.window.bar.into.click()
     return window
-
-
-def _parts(written: Chart) -> tuple[object, ...]:
-    return written.sizes, written.rows
 
 
 def test_filling_in_a_pattern_shows_what_changes_before_it_is_saved(desk: Open, session: Session) -> None:
@@ -357,7 +357,7 @@ def test_closing_after_corrections_asks_first(desk: Open, monkeypatch: pytest.Mo
     window = desk(NO_UNIT)
     window.window.keeps_answers = False
     window.press("in")
-    monkeypatch.setattr(ImportWindow, "ask_to_leave", staticmethod(lambda _parent: False))
+    monkeypatch.setattr(LeaveQuestion, "ask", lambda _parent: False)
     window.window.bar.cancel.click()
     assert window.window.isVisible()
     window.window.keeps_answers = True
@@ -367,7 +367,7 @@ def test_closing_without_corrections_does_not_ask(desk: Open, monkeypatch: pytes
     asked: list[QWidget] = []
     window = desk(BODY).window
     window.keeps_answers = False
-    monkeypatch.setattr(ImportWindow, "ask_to_leave", asked.append)
+    monkeypatch.setattr(LeaveQuestion, "ask", asked.append)
     window.close()
     assert asked == []
 
