@@ -82,6 +82,11 @@ def clear_text(cell: Cell, chart: Chart) -> Cell:
     return cell
 
 
+@functools.lru_cache(4096)
+def _plain(label: str) -> str:
+    return plain_name(label)
+
+
 @functools.lru_cache(4096)  # the same few figures stand in every chart
 def _parsed(text: str, unit: Unit) -> Cell:
     return parse_cell(text, unit)
@@ -140,7 +145,8 @@ def _row(rows: Sequence[ChartRow], wanted: ChartRow) -> int | None:
     same = next((i for i, row in enumerate(rows) if row.measure == wanted.measure), None)
     if same is not None or not wanted.label:
         return same
-    return next((i for i, row in enumerate(rows) if plain_name(row.label) == plain_name(wanted.label)), None)
+    name = _plain(wanted.label)
+    return next((i for i, row in enumerate(rows) if _plain(row.label) == name), None)
 
 
 def _with_sizes(chart: Chart, new: Chart) -> tuple[Chart, tuple[str, ...]]:

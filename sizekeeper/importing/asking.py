@@ -44,7 +44,7 @@ def remarks(opened: Opened) -> list[Remark]:
     ]
 
 
-_SEEN = {"multi_table"}
+_SEEN = {"multi_table", "multi_sheet"}
 """What can be seen at a glance in the window."""
 
 

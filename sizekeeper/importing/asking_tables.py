@@ -22,11 +22,13 @@ _CLASH = "tables_clash"
 
 
 def table_words(opened: Opened, table: DraftTable) -> str:
-    """A table among several: `the finished measurements`, with its title where two are of one kind."""
+    """A table among several: `the finished measurements`, with its sheet or title where two are of one kind."""
     alike = [other for other in opened.draft.tables if other.kind == table.kind]
     name = f"the {KINDS[table.kind]}"
     if len(alike) == 1:
         return name
+    if sum(other.sheet == table.sheet for other in alike) == 1:
+        return f"{name} on {table.sheet}"
     return f"{name}, “{table.title}”" if table.title else f"{name}, table {opened.draft.tables.index(table) + 1}"
 
 

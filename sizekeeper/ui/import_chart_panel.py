@@ -63,6 +63,8 @@ class ChartSide(QScrollArea):
             self._column.addWidget(part)
         self._column.addStretch(1)
         self.setWidget(content)
+        for ground in (content, self.viewport()):
+            ground.setAutoFillBackground(False)
         self._space()
 
     def show_reading(self, opened: Opened, asked: Sequence[Ask]) -> None:

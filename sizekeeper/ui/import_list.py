@@ -7,7 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QPalette
+from PySide6.QtGui import QPainter, QPalette
 from PySide6.QtWidgets import (
     QApplication,
     QDialog,
@@ -29,7 +29,6 @@ from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_actions import free_name
 from sizekeeper.ui.import_leave_question import LeaveQuestion
-from sizekeeper.ui.import_paper import lay_paper
 from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.import_source import Source, read_all, source_read
 from sizekeeper.ui.import_window import ImportWindow
@@ -40,7 +39,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from pathlib import Path
 
-    from PySide6.QtGui import QCloseEvent
+    from PySide6.QtGui import QCloseEvent, QPaintEvent
 
     from sizekeeper.importing.opened import Opened
     from sizekeeper.store.codec import Value
@@ -76,7 +75,6 @@ class ImportList(QDialog):
         self.put_away = QPushButton("Close", self)
         self.summary = Lettering("", "muted", self)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        lay_paper(self)
         self.setWindowTitle(f"Import {len(paths)} files – Sizekeeper")
         self._fill()
         self._arrange()
@@ -268,11 +266,14 @@ class ImportList(QDialog):
         """Escape closes like the button does."""
         self.close()
 
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The same paper as the pages of the main window."""
+        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
+
     def changeEvent(self, event: QEvent) -> None:
         """Follow light and dark."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.ApplicationPaletteChange:
-            lay_paper(self)
+        if theme.palette_changed(event):
             for i, source in enumerate(self.sources):
                 self._put(i, source)
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import sys
 import threading
+import time
 from typing import TYPE_CHECKING, ClassVar
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
@@ -11,6 +13,16 @@ from sizekeeper.errors import ReadError, SizekeeperError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+
+_EVERY_S = 0.05
+"""How often progress is told at most: each telling makes the window's thread wait for its turn (coined)."""
+
+
+_USUAL_S = sys.getswitchinterval()
+_BRISK_S = 0.0003
+"""How soon the window's thread gets its turn while something is read. Painting asks for it hundreds of times, and at
+the usual five milliseconds each time one picture of the grid would take a second (measured; the figure is coined)."""
 
 
 class Cancelled(ReadError):  # noqa: N818 - nothing went wrong: the reader was told to stop
@@ -42,12 +54,14 @@ class Reading(QObject):
         super().__init__()
         self._work = work
         self._stop = threading.Event()
+        self._said = 0.0
         self._thread = threading.Thread(target=self._run, name="reading", daemon=True)
         self._told.connect(self._on_told, Qt.ConnectionType.QueuedConnection)
 
     def start(self) -> Reading:
         """Begin."""
         Reading._running.add(self)
+        sys.setswitchinterval(_BRISK_S)
         self._thread.start()
         return self
 
@@ -67,7 +81,10 @@ class Reading(QObject):
             Cancelled: it was told to stop.
         """
         self.check(done, total)
-        self._told.emit("progressed", (done, total))
+        now = time.monotonic()
+        if now - self._said >= _EVERY_S or done >= total > 0:
+            self._said = now
+            self._told.emit("progressed", (done, total))
 
     def check(self, _done: int, _total: int) -> None:
         """The same without announcing it, for parts of the work whose progress says little.
@@ -88,7 +105,14 @@ class Reading(QObject):
         for reading in list(cls._running):
             reading.cancel()
             reading._thread.join()  # noqa: SLF001 - its own class
-            cls._running.discard(reading)
+            cls._over(reading)
+
+    @classmethod
+    def _over(cls, reading: Reading) -> None:
+        """Forget a reading whose thread has ended; with the last one threads take turns as they did before."""
+        cls._running.discard(reading)
+        if not cls._running:
+            sys.setswitchinterval(_USUAL_S)
 
     def _run(self) -> None:
         try:
@@ -106,7 +130,7 @@ class Reading(QObject):
         last = what in ("done", "failed", "crashed")
         if last:
             self._thread.join()
-            Reading._running.discard(self)
+            Reading._over(self)
         if not self.cancelled:
             self._announce(what, value)
         if last:

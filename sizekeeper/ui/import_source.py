@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.importing.asking import asks
-from sizekeeper.importing.opened import NOTHING_SAID, open_file
+from sizekeeper.importing.opened import NOTHING_SAID, Opened, open_file
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAction, QKeySequence, QPainter
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper import assets
@@ -17,7 +17,6 @@ from sizekeeper.ui import theme
 from sizekeeper.ui.import_chart_panel import ChartSide
 from sizekeeper.ui.import_correcting import Correcting
 from sizekeeper.ui.import_leave_question import LeaveQuestion
-from sizekeeper.ui.import_paper import lay_paper
 from sizekeeper.ui.import_save_bar import SaveBar
 from sizekeeper.ui.import_sheet_panel import SheetPanel
 from sizekeeper.ui.lettering import Lettering, Rule
@@ -26,7 +25,7 @@ from sizekeeper.ui.selection import Place
 from sizekeeper.ui.thin_splitter import ThinSplitter
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QCloseEvent
+    from PySide6.QtGui import QCloseEvent, QPaintEvent
 
     from sizekeeper.importing.opened import Opened
     from sizekeeper.importing.question import Ask
@@ -64,7 +63,6 @@ class ImportWindow(QDialog):
         self.trouble = Lettering("", "warning", self)
         self.stop = QPushButton("Stop reading", self)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        lay_paper(self)
         self.setWindowTitle(f"Import {self._source} – Sizekeeper")
         self._make_actions()
         self._arrange()
@@ -72,7 +70,9 @@ class ImportWindow(QDialog):
         self.bar.begin(opened)
         self.bar.propose(selection.pattern)
         self._show()
-        if not self.side.questions.take_focus():
+        if not opened.draft.tables:
+            self.sheet.grid.setFocus()
+        elif not self.side.questions.take_focus():
             self.bar.title.setFocus()
 
     @property
@@ -178,7 +178,9 @@ class ImportWindow(QDialog):
 
     def _summary(self, asked: int) -> str:
         tables = len(self.opened.tables)
-        found = {0: "No table", 1: "One table"}.get(tables, f"{tables} tables")
+        if not tables:
+            return "Nothing is saved before you choose Save."
+        found = "One table" if tables == 1 else f"{tables} tables"
         if not asked:
             return f"{found}, no questions. Nothing is saved before you choose Save."
         words = "one question" if asked == 1 else f"{asked} questions"
@@ -246,11 +248,9 @@ class ImportWindow(QDialog):
         """Escape closes like the button does."""
         self.close()
 
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow light and dark."""
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.ApplicationPaletteChange:
-            lay_paper(self)
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The same paper as the pages of the main window."""
+        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before corrections are lost."""

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.learned import LEARNED, Learned
 from sizekeeper.core.length import Length
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person, Reading
@@ -155,3 +156,8 @@ def test_ids_do_not_repeat() -> None:
 
 def test_every_kind_has_a_shape() -> None:
     assert codec.SHAPES.keys() == codec.KINDS.keys()
+
+
+def test_the_names_learned_from_charts_come_back_as_they_were() -> None:
+    known = Learned(names={"busst": "bust", "rückenlänge": "back_waist_length"})
+    assert decode("learned", 1, encode(known), LEARNED) == known

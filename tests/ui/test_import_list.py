@@ -25,9 +25,12 @@ if TYPE_CHECKING:
 
 
 @pytest.fixture
-def several(session: Session, selection: Selection, qtbot: QtBot, tmp_path: Path) -> Iterator[Import]:
+def several(
+    session: Session, selection: Selection, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> Iterator[Import]:
     """Import files of these names and charts, and wait until all are read."""
     windows: list[ImportList] = []
+    monkeypatch.setattr(LeaveQuestion, "ask", lambda _parent: True)
 
     def import_(**charts: str) -> ImportList:
         paths = [tmp_path / f"{name}.csv" for name in charts]

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import sys
 import threading
 from typing import TYPE_CHECKING
 
@@ -89,3 +90,11 @@ def test_finishing_stops_everything_that_runs() -> None:
     Reading(endless).start()
     Reading.finish_all()
     assert [t.name for t in threading.enumerate() if t.name == "reading"] == []
+
+
+def test_threads_take_turns_as_before_once_nothing_is_read(qtbot: QtBot) -> None:
+    before, reading = sys.getswitchinterval(), Reading(lambda _reading: sys.getswitchinterval())
+    with qtbot.waitSignal(reading.done) as done:
+        reading.start()
+    assert done.args is not None
+    assert (done.args[0] < before, sys.getswitchinterval()) == (True, before)

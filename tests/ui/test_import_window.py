@@ -21,6 +21,7 @@ from tests.ui.imports import Desk, finish
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
+    from PySide6.QtGui import QPalette
     from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.selection import Place, Selection
@@ -418,6 +419,9 @@ def test_cells_are_spoken_in_words(desk: Open) -> None:
     )
 
 
-def test_the_window_follows_the_dark(desk: Open, dark: object) -> None:
+def test_the_window_follows_the_dark_while_it_is_open(desk: Open, qapp: QApplication, dark_palette: QPalette) -> None:
     window = desk(BODY).window
-    assert window.palette().window().color().lightnessF() < 0.5
+    light = window.grab().toImage().pixelColor(2, 2).lightnessF()
+    qapp.setPalette(dark_palette)
+    qapp.processEvents()
+    assert (light > 0.8, window.grab().toImage().pixelColor(2, 2).lightnessF() < 0.3) == (True, True)
