@@ -5,29 +5,12 @@ Run by hand: `.venv/bin/python -m tests.benchmarks.misfit`. Aim: at most 3 times
 
 from __future__ import annotations
 
-import statistics
-import time
-from typing import TYPE_CHECKING
-
 import numpy as np
 
 from sizekeeper.core.misfit import misfit
+from tests.benchmarks.timing import median_ms
 
-if TYPE_CHECKING:
-    from collections.abc import Callable
-
-PEOPLE, SIZES, REGIONS, ROUNDS = 6000, 20, 6, 9
-
-
-def median_seconds(run: Callable[[], object]) -> float:
-    """The median time of several runs, after one to warm up."""
-    run()
-    times = []
-    for _ in range(ROUNDS):
-        start = time.perf_counter()
-        run()
-        times.append(time.perf_counter() - start)
-    return statistics.median(times)
+PEOPLE, SIZES, REGIONS = 6000, 20, 6
 
 
 def main() -> None:
@@ -48,11 +31,11 @@ def main() -> None:
         return misfit(offered, offered, wanted, weight, adjustable)
 
     assert np.allclose(bare(), ours())
-    plain, own = median_seconds(bare), median_seconds(ours)
-    print(f"bare numpy {plain * 1000:.0f} ms, ours {own * 1000:.0f} ms, ratio {own / plain:.2f} (aim: at most 3)")
+    plain, own = median_ms(bare), median_ms(ours)
+    print(f"bare numpy {plain:.0f} ms, ours {own:.0f} ms, ratio {own / plain:.2f} (aim: at most 3)")
     gathered = np.arange(REGIONS) == 2
-    own = median_seconds(lambda: misfit(offered, offered, wanted, weight, gathered))
-    print(f"with a gathered region {own * 1000:.0f} ms, ratio {own / plain:.2f}")
+    own = median_ms(lambda: misfit(offered, offered, wanted, weight, gathered))
+    print(f"with a gathered region {own:.0f} ms, ratio {own / plain:.2f}")
 
 
 if __name__ == "__main__":

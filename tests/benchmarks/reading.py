@@ -5,7 +5,6 @@ Run by hand: `.venv/bin/python -m tests.benchmarks.reading`. Aims: at most 3 tim
 
 from __future__ import annotations
 
-import statistics
 import tempfile
 import time
 from pathlib import Path
@@ -15,13 +14,12 @@ import openpyxl
 import pandas as pd
 
 from sizekeeper.importing.read import read_file
+from tests.benchmarks.timing import median_ms
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from openpyxl.worksheet.worksheet import Worksheet
 
-SIZES, ROUNDS = 12, 9
+SIZES = 12
 MEASURES = (
     "Bust", "Waist", "Hip", "High hip", "Thigh", "Upper arm", "Across back", "Calf", "Wrist", "Neck", "High bust",
     "Underbust", "Knee", "Ankle", "Elbow", "Head", "Back waist length", "Sleeve length", "Inseam",
@@ -33,17 +31,6 @@ def fill(sheet: Worksheet) -> None:
     sheet.append(["Body measurements (cm)", *(str(34 + 2 * size) for size in range(SIZES))])
     for row, measure in enumerate(MEASURES):
         sheet.append([measure, *(30 + 4 * row + 2.5 * size for size in range(SIZES))])
-
-
-def median_ms(run: Callable[[], object]) -> float:
-    """The median time of several runs, after one to warm up."""
-    run()
-    times = []
-    for _ in range(ROUNDS):
-        start = time.perf_counter()
-        run()
-        times.append(time.perf_counter() - start)
-    return statistics.median(times) * 1000
 
 
 def main() -> None:
