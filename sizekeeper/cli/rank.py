@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,11 +20,12 @@ from sizekeeper.errors import FitError
 
 if TYPE_CHECKING:
     import argparse
+    from collections.abc import Sequence
 
     from sizekeeper.core.chart import Chart, ChartKind
     from sizekeeper.core.person import Person
     from sizekeeper.core.preference import Role
-    from sizekeeper.importing.draft import Draft
+    from sizekeeper.importing.draft import Draft, DraftTable
 
 _ROLES: dict[str, Role] = {"free": "free", "count": "counted", "adjustable": "adjustable"}
 
@@ -111,39 +113,66 @@ def _known(measure: str, option: str) -> None:
 
 
 def _charts(draft: Draft, args: argparse.Namespace) -> tuple[Chart | None, Chart | None]:
-    """The body chart and the finished chart to use, of those in the file."""
-    from sizekeeper.importing.to_chart import to_charts  # noqa: PLC0415 - reading is not wanted for --help
-    from sizekeeper.store.codec import new_id  # noqa: PLC0415 - the same
-
-    charts = to_charts(draft, "", new_id)
-    return _one(charts, "body", args), _one(charts, "finished", args)
-
-
-def _one(charts: list[Chart], kind: ChartKind, args: argparse.Namespace) -> Chart | None:
-    """The one chart of a kind.
+    """The body chart and the finished chart to use, of those in the file.
 
     Raises:
         FitError: two are possible, and neither --table nor --view says which.
     """
+    from sizekeeper.importing.to_chart import to_charts  # noqa: PLC0415 - reading is not wanted for --help
+    from sizekeeper.store.codec import new_id  # noqa: PLC0415 - the same
+
+    if args.table is not None:
+        draft = replace(draft, tables=_named(draft, args))
+    charts = to_charts(draft, "", new_id)
+    for kind in ("body", "finished"):
+        views = [chart.view for chart in charts if chart.kind == kind]
+        if len(set(views)) < len(views):
+            tables = _names([table for table in draft.tables if table.kind == kind])
+            raise FitError(f"{args.chart.name} has several {kind} tables ({tables}); say which with --table.")
+    return _one(charts, "body", args), _one(charts, "finished", args)
+
+
+def _named(draft: Draft, args: argparse.Namespace) -> tuple[DraftTable, ...]:
+    """The tables that --table names, by their title or their sheet, and those of the other kind."""
+    name = args.table.casefold()
+    exact = [table for table in draft.tables if name in (table.title.casefold(), table.sheet.casefold())]
+    named = exact or [table for table in draft.tables if name in f"{table.title} {table.sheet}".casefold()]
+    if not named:
+        raise FitError(f"{args.chart.name} has no table “{args.table}”; it has {_names(draft.tables)}.")
+    kinds = {table.kind for table in named}
+    return tuple(table for table in draft.tables if table in named or table.kind not in kinds)
+
+
+def _names(tables: Sequence[DraftTable]) -> str:
+    """Tables by title and sheet, for a message."""
+    titles = [f"“{table.title or 'without a title'}” on sheet “{table.sheet}”" for table in tables]
+    return ", ".join(titles)
+
+
+def _one(charts: list[Chart], kind: ChartKind, args: argparse.Namespace) -> Chart | None:
+    """The one chart of a kind, of the view that is asked for.
+
+    Raises:
+        FitError: the views have figures of their own, and --view does not name one of them.
+    """
     found = [chart for chart in charts if chart.kind == kind]
     if args.view is not None and any(chart.view for chart in found):
-        found = _of_view(found, args.view)
-    if args.table is not None and len(found) > 1:
-        found = [chart for chart in found if _named(chart, args.table)] or found
+        return _of_view(found, args.view)
     if len(found) > 1:
-        names = ", ".join(f"“{chart.view or chart.name or 'without a name'}”" for chart in found)
-        option = "--view" if any(chart.view for chart in found) else "--table"
-        raise FitError(f"{args.chart.name} has {len(found)} {kind} tables ({names}); say which with {option}.")
+        views = ", ".join(f"“{chart.view or 'all others'}”" for chart in found)
+        raise FitError(f"{args.chart.name} has {kind} figures for {len(found)} views ({views}); say which with --view.")
     return found[0] if found else None
 
 
-def _of_view(charts: list[Chart], view: str) -> list[Chart]:
-    own = [chart for chart in charts if chart.view.casefold() == view.casefold()]
-    if not own:
+def _of_view(charts: list[Chart], view: str) -> Chart:
+    """The chart of a view, or the one that serves all others.
+
+    Raises:
+        FitError: there is neither.
+    """
+    by_view = {chart.view.casefold(): chart for chart in charts}
+    found = by_view.get(view.casefold())
+    if found is None:
         views = ", ".join(f"“{chart.view}”" for chart in charts if chart.view)
         raise FitError(f"There is no view “{view}” in the chart; it has {views}.")
-    return own
-
-
-def _named(chart: Chart, name: str) -> bool:
-    return name.casefold() in chart.name.casefold()
+    return found

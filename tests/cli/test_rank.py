@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any
 
+import openpyxl
 import pytest
 
 from sizekeeper.cli.main import main
@@ -146,14 +147,40 @@ def test_what_cannot_be_ranked_is_one_sentence_and_exit_2(
     assert streams.err.count("\n") == 1
 
 
-def test_two_possible_tables_must_be_chosen_between(files: dict[str, str], capsys: pytest.CaptureFixture[str]) -> None:
+def test_views_with_figures_of_their_own_must_be_chosen_between(
+    files: dict[str, str], capsys: pytest.CaptureFixture[str]
+) -> None:
     assert main(rank(files, chart="views.csv")) == 2
-    assert "2 finished tables (“A”, “B”); say which with --view" in capsys.readouterr().err
+    assert "finished figures for 2 views (“A”, “B”); say which with --view" in capsys.readouterr().err
     assert main(rank(files, "--view", "b", "--json", chart="views.csv")) == 0
     best = json.loads(capsys.readouterr().out)["candidates"][0]
     assert best["regions"]["bust"]["finished_cm"] > 104
     assert main(rank(files, "--view", "C", chart="views.csv")) == 2
     assert "no view “C”" in capsys.readouterr().err
+
+
+def test_two_possible_tables_must_be_chosen_between_by_title_or_sheet(
+    files: dict[str, str], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book = openpyxl.Workbook()
+    misses, women = book.worksheets[0], book.create_sheet("Women")
+    misses.title = "Misses"
+    for sheet, start in ((misses, 84), (women, 104)):
+        for row in (
+            ["Body measurements (cm)", "1", "2"],
+            ["Bust", start, start + 4],
+            ["Waist", start - 20, start - 16],
+        ):
+            sheet.append(row)
+    book.save(tmp_path / "dress.csv")
+    assert main(rank(files)) == 2
+    err = capsys.readouterr().err
+    assert "several body tables" in err
+    assert "on sheet “Women”); say which with --table." in err
+    assert main(rank(files, "--table", "women", "--json")) == 0
+    assert json.loads(capsys.readouterr().out)["candidates"][0]["regions"]["bust"]["chart_cm"] == 104.0
+    assert main(rank(files, "--table", "men's")) == 2
+    assert "has no table “men's”" in capsys.readouterr().err
 
 
 def test_an_unknown_measure_in_the_person_file_is_named(
