@@ -147,6 +147,8 @@ def _said(row: Row, columns: _Columns) -> dict[str, str]:
     for place, cell in distinct(row):
         if place not in (columns.size, columns.measure, *columns.values) and is_text(cell):
             said |= attribute(columns.heads.get(place), cell)
+            if label(cell).written_as != "full":
+                said["written"] = label(cell).written_as
     return said
 
 
@@ -165,6 +167,8 @@ def _row_of(made: dict[tuple[str | None, ...], RawRow], name: GridCell, said: di
         stated: Kind | None = "body" if kind == "body" else "finished" if kind else None
         row = RawRow(word, name.at, kind=stated, kind_from_row=True, units=word.units, view=view, variant=variant)
         row.bound = bound
+        written = said.get("written") or head.written_as
+        row.written = "half" if written == "half" else "quarter" if written == "quarter" else row.written
         made[key] = row
     return made[key]
 
