@@ -5,10 +5,14 @@ from __future__ import annotations
 import functools
 import tomllib
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from sizekeeper.core.ease import EaseDefaults
 from sizekeeper.core.measure import Measure, Measures
+from sizekeeper.core.piece import Piece
+
+if TYPE_CHECKING:
+    from sizekeeper.core.preference import Garment
 
 _PACKAGE = Path(__file__).parent
 
@@ -81,3 +85,24 @@ def ease_defaults() -> EaseDefaults:
 def _edges(row: dict[str, Any]) -> tuple[float, float, float]:
     a, b, c = row["edges"]
     return (a, b, c)
+
+
+@functools.cache
+def starter_pieces(garment: Garment) -> tuple[Piece, ...]:
+    """The pieces a plain garment of a kind usually has, from resources/pieces.toml, to be edited to the pattern."""
+    return tuple(_piece(str(number), row) for number, row in enumerate(_table("pieces.toml")[garment], start=1))
+
+
+def _piece(piece: str, row: dict[str, Any]) -> Piece:
+    return Piece(
+        id=piece,
+        name=row["name"],
+        cut=row.get("cut", 1),
+        on_fold=row.get("fold", False),
+        layer=row.get("layer", "self"),
+        role=row["role"],
+        levels=tuple(row["levels"]),
+        line=row.get("line", False),
+        dart=row.get("dart", False),
+        around=row.get("around"),
+    )

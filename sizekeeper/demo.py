@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Literal, TypeVar, get_args
 from sizekeeper import assets
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.preference import GARMENTS
+from sizekeeper.demo_pieces import demo_pieces
 from sizekeeper.importing.person_file import read_person_file
 from sizekeeper.importing.read import read_file
 from sizekeeper.importing.to_chart import to_charts
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.chart import Chart
     from sizekeeper.core.length import Length
     from sizekeeper.core.person import Person
+    from sizekeeper.core.piece import Pieces
 
 PEOPLE = ("tilde", "ottilie", "jorun", "pip")
 PATTERNS = ("marlet-dress", "ombry-shirt", "kestin-trousers", "wimmel-top", "brackwater-jacket", "pottle-pinafore")
@@ -37,8 +39,8 @@ _FIELDS = (
 )  # fmt: skip
 
 
-def demo_values(new_id: Callable[[], str]) -> list[Person | Pattern | Chart]:
-    """Everything of the demo household: the people, then each pattern with its charts.
+def demo_values(new_id: Callable[[], str]) -> list[Person | Pattern | Chart | Pieces]:
+    """Everything of the demo household: the people, then each pattern with its charts and its pieces.
 
     Args:
         new_id: makes an id that no other entry has.
@@ -47,11 +49,13 @@ def demo_values(new_id: Callable[[], str]) -> list[Person | Pattern | Chart]:
         ReadError: a file of the demo is missing or damaged.
     """
     people = [_person(assets.chart_file("demo", "people", f"{name}.toml"), new_id()) for name in PEOPLE]
-    values: list[Person | Pattern | Chart] = [*people]
+    values: list[Person | Pattern | Chart | Pieces] = [*people]
     for name in PATTERNS:
         folder = assets.chart_file("demo", "patterns", name)
         pattern = demo_pattern(folder / "pattern.toml", new_id())
         values += [pattern, *_charts(folder, pattern, new_id)]
+        if (pieces := demo_pieces(folder, pattern, new_id())) is not None:
+            values.append(pieces)
     return values
 
 

@@ -27,3 +27,7 @@ class StoreError(SizekeeperError):
 
 class StaleEntryError(StoreError):
     """The entry changed since it was read; the edit is kept and offered as a copy."""
+
+
+class PlanError(SizekeeperError):
+    """An alteration cannot be worked out as asked."""

@@ -6,6 +6,7 @@ import datetime as dt
 import functools
 import itertools
 import math
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import pytest
@@ -14,23 +15,28 @@ from sizekeeper import assets
 from sizekeeper.core.body import body_figures
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.fit import fit
+from sizekeeper.core.flat import girth
+from sizekeeper.core.lengths import chain_length, chain_pieces
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
 from sizekeeper.core.question import Question
 from sizekeeper.core.staleness import stale
 from sizekeeper.demo import demo_pattern, demo_values
+from sizekeeper.demo_pieces import demo_pieces
 from sizekeeper.errors import ReadError
 
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from sizekeeper.core.piece import Level
     from sizekeeper.core.result import Fit
 
 TODAY = dt.date(2026, 11, 25)
 
 
 @functools.cache
-def household() -> list[Person | Pattern | Chart]:
+def household() -> list[Person | Pattern | Chart | Pieces]:
     ids = itertools.count()
     return demo_values(lambda: f"entry {next(ids)}")
 
@@ -242,3 +248,59 @@ def test_a_pattern_file_with_an_unknown_garment_is_named(tmp_path: Path) -> None
 
     with pytest.raises(ReadError, match=r"^pattern\.toml: “garment” must be one of dress, top"):
         demo_pattern(tmp_path / "pattern.toml", "x")
+
+
+def marlet() -> Pieces:
+    (found,) = (value for value in household() if isinstance(value, Pieces))
+    assert found.pattern == patterns()["Marlet dress"].id
+    return found
+
+
+@pytest.mark.parametrize(("level", "inches"), [("bust", 40.375), ("waist", 30.125), ("hip", 65)])
+def test_the_pieces_of_the_dress_go_round_as_its_finished_chart_says_for_40(level: Level, inches: float) -> None:
+    bodice = [p for p in marlet().pieces if p.layer == "self" and p.role in ("front", "back")]
+    skirt = [p for p in marlet().pieces if p.role in ("skirt_front", "skirt_back")]
+    allowance = patterns()["Marlet dress"].seam_allowance
+    assert allowance is not None
+
+    found = girth(skirt if level == "hip" else bodice, level, allowance.exact_cm)
+
+    assert float(found.cm) == pytest.approx(inches * 2.54)
+    assert figures("Marlet dress", "finished", level)[3] == pytest.approx(inches * 2.54)
+
+
+def test_the_bodice_of_the_dress_is_three_eighths_of_an_inch_short_for_tilde() -> None:
+    # 17 in less two allowances of 5/8 is 15 3/4; her back is 16 1/8.
+    found = chain_length("back_waist", chain_pieces("back_waist", marlet().pieces), Fraction(5, 8) * Fraction(254, 100))
+
+    assert found == Fraction(63, 4) * Fraction(254, 100)
+
+
+def test_the_dress_needs_fabric_for_either_view_in_every_size() -> None:
+    lines = marlet().fabric
+
+    assert {line.size for line in lines} == {size.label for size in chart("Marlet dress", "finished").sizes}
+    assert {(line.view, line.width.text) for line in lines} == set(itertools.product("AB", ("45 in", "60 in")))
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ('[[piece]]\nrole = "hat"', "pieces.toml: “role” must be one of front, back"),
+        ('[[piece]]\ncut = "two"', "pieces.toml: “cut” must be a whole number."),
+        ('[[piece]]\nacross = { chin = "2" }', "pieces.toml: “across” must be one of neck, bust"),
+        ('[[piece]]\nalong = { skirt = "long" }', "pieces.toml: in “along.skirt”, “long” is not a length."),
+        ("piece = 3", "pieces.toml: each piece must be a section"),
+    ],
+)
+def test_a_file_of_pieces_that_is_unclear_is_named(tmp_path: Path, text: str, sentence: str) -> None:
+    (tmp_path / "pieces.toml").write_text(text, encoding="utf-8")
+
+    with pytest.raises(ReadError) as refused:
+        demo_pieces(tmp_path, patterns()["Marlet dress"], "x")
+
+    assert str(refused.value).startswith(sentence)
+
+
+def test_a_pattern_without_pieces_and_fabric_has_no_list(tmp_path: Path) -> None:
+    assert demo_pieces(tmp_path, patterns()["Marlet dress"], "x") is None

@@ -44,3 +44,8 @@ class Length:
     def in_unit(self, unit: Unit) -> Fraction:
         """The same length counted in another unit, exact."""
         return self.exact_cm / CM_PER[unit]
+
+
+def exactly(cm: float) -> Fraction:
+    """A figure of the arithmetic over charts as an exact one, at six decimals of a centimetre."""
+    return Fraction(round(cm * 10**6), 10**6)

@@ -13,7 +13,7 @@ from sizekeeper.core.ease import SAME
 from sizekeeper.core.places import beyond, inline_words, join, line_gap_cm, split
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping, Sequence
 
     from sizekeeper.core.result import Blend, Candidate, Fit, LeftOut, RegionAt, RegionFit
     from sizekeeper.core.wording import Wording
@@ -54,8 +54,13 @@ def _closest(why: str, place: str) -> str:
 
 def blend_words(blend: Blend, labels: tuple[str, ...], words: Wording) -> str:
     """The sizes of a blend from the top down: `38 at the bust and the waist, 42 at the hip`."""
+    return levels_words(blend.positions, labels, words)
+
+
+def levels_words(positions: Mapping[str, float], labels: Sequence[str], words: Wording) -> str:
+    """Places per level from the top down: `38 at the bust and the waist, 42 at the hip`."""
     runs: list[tuple[float, list[str]]] = []
-    for measure, position in blend.positions.items():
+    for measure, position in positions.items():
         if not runs or runs[-1][0] != position:
             runs.append((position, []))
         runs[-1][1].append(words.the(measure))

@@ -16,20 +16,29 @@ import msgspec
 
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.learned import Learned
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
 from sizekeeper.store.trouble import EntryError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-Value = Person | Pattern | Chart | Learned
+Value = Person | Pattern | Chart | Learned | Pieces | Make
 """What an entry of the library can be."""
 
-KINDS: dict[str, type[Value]] = {"person": Person, "pattern": Pattern, "chart": Chart, "learned": Learned}
+KINDS: dict[str, type[Value]] = {
+    "person": Person,
+    "pattern": Pattern,
+    "chart": Chart,
+    "learned": Learned,
+    "pieces": Pieces,
+    "make": Make,
+}
 """The kinds of entries by the name they have in the file."""
 
-SHAPES: dict[str, int] = {"person": 1, "pattern": 1, "chart": 1, "learned": 1}
+SHAPES: dict[str, int] = {"person": 1, "pattern": 1, "chart": 1, "learned": 1, "pieces": 1, "make": 1}
 """The shape number in which each kind is written now."""
 
 UPGRADES: dict[tuple[str, int], Callable[[dict[str, Any]], dict[str, Any]]] = {}
@@ -59,6 +68,10 @@ def called(value: Value) -> str:
         return f"“{value.name}”" if value.name else "a person without a name"
     if isinstance(value, Pattern):
         return f"“{value.title}”" if value.title else "a pattern without a title"
+    if isinstance(value, Pieces):
+        return "the pieces of a pattern"
+    if isinstance(value, Make):
+        return f"“{value.name}”" if value.name else "a make without a name"
     return "a body chart" if value.kind == "body" else "a finished chart"
 
 

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from contextlib import closing
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.make import Make
 from sizekeeper.core.person import Person
 from sizekeeper.errors import StoreError
 from sizekeeper.store.backup import sweep
@@ -25,7 +26,12 @@ if TYPE_CHECKING:
 
 Owner = Callable[[Value], str]
 
-OWNERS: dict[str, Owner] = {"person": lambda value: value.id}
+
+def _maker(value: Value) -> str:
+    return value.person if isinstance(value, Make) else ""
+
+
+OWNERS: dict[str, Owner] = {"person": lambda value: value.id, "make": _maker}
 """How to tell from a value whose it is, by kind; the kinds that are not named are nobody's."""
 
 

@@ -197,8 +197,8 @@ class ChartModel(QAbstractTableModel):
         if old.sizes != chart.sizes:
             self._touch(SIZE_ROW, 0, SIZE_ROW, columns - 1)
             self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, max(columns - 1, 0))
-        if [(r.measure, r.label, r.written_as) for r in old.rows] != [
-            (r.measure, r.label, r.written_as) for r in chart.rows
+        if [(r.measure, r.label, r.written_as, r.measured) for r in old.rows] != [
+            (r.measure, r.label, r.written_as, r.measured) for r in chart.rows
         ]:
             self.headerDataChanged.emit(Qt.Orientation.Vertical, 0, rows - 1)
         self._touch_cells(old, chart)
@@ -294,6 +294,8 @@ class ChartModel(QAbstractTableModel):
         name = row_name(row, self._measures)
         if role == Qt.ItemDataRole.ToolTipRole:
             return row_tip(row, name)
+        if row.measured:
+            return f"{name}, measured"
         return f"{name}, {HALF[row.written_as]}" if row.written_as != "full" else name
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature

@@ -48,6 +48,8 @@ def cell_says(cell: Cell, row: ChartRow, name: str, size: str) -> str:
 def row_tip(row: ChartRow, name: str) -> str:
     """What is to know of a row: how it was printed, and how its figures count."""
     printed = f"Printed as “{row.label}”. " if row.label and row.label != name else ""
+    if row.measured:
+        return f"{printed}{name}: measured on the pieces, not printed."
     if row.written_as == "full":
         return f"{printed}{name}."
     return f"{printed}{name}: the figures are {row.written_as} the girth and count {TIMES[row.written_as]} times."

@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction, QKeySequence
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.selection import Place
@@ -122,7 +123,7 @@ class EntryActions(QObject):
         self._selection.go(place)
 
     def _duplicate_pattern(self) -> None:
-        """Copy a pattern with all its charts, as one step."""
+        """Copy a pattern with all its charts and its pieces, as one step."""
         if (pattern := self._pattern) is None:
             return
         title = free_name(f"{entry_name(pattern)} (copy)", (p.title for p in self._session.patterns(hidden=True)))
@@ -131,7 +132,12 @@ class EntryActions(QObject):
             dataclasses.replace(chart, id=new_id(), pattern=copy.id) for chart in self._session.charts(pattern.id)
         ]
         place = Place("pattern", copy.id, "title")
-        copies: list[Value] = [copy, *charts]
+        pieces = [
+            dataclasses.replace(value, id=new_id(), pattern=copy.id)
+            for value in self._session.values()
+            if isinstance(value, Pieces) and value.pattern == pattern.id
+        ]
+        copies: list[Value] = [copy, *charts, *pieces]
         self._session.apply_all("Duplicate pattern", [(None, value) for value in copies], place=place)
         self._selection.go(place)
 

@@ -6,8 +6,10 @@ import unicodedata
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
 
 if TYPE_CHECKING:
     from sizekeeper.store.codec import Value
@@ -19,6 +21,10 @@ def entry_name(value: Value) -> str:
         return value.name.strip() or "No name yet"
     if isinstance(value, Pattern):
         return value.title.strip() or "No title yet"
+    if isinstance(value, Pieces):
+        return "Pieces"
+    if isinstance(value, Make):
+        return f"Make: {value.name.strip() or 'no name yet'}"
     if not isinstance(value, Chart):
         return "Names learned from charts"
     kind = "Body chart" if value.kind == "body" else "Finished chart"

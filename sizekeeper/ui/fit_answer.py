@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt
@@ -12,6 +13,7 @@ from sizekeeper.ui import fit_rows, theme
 from sizekeeper.ui.ease_board import EaseBoard
 from sizekeeper.ui.ease_model import NO_TABLE
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.plan_verdict import plan_headline, plan_line, plan_warnings
 from sizekeeper.ui.verdict_view import VerdictText, VerdictView
 
 if TYPE_CHECKING:
@@ -19,6 +21,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_source import Found
+    from sizekeeper.ui.plan_source import Planned
 
 
 class FitAnswer(QScrollArea):
@@ -35,6 +38,8 @@ class FitAnswer(QScrollArea):
         self.setWidget(sheet)
         self.verdict = VerdictView(sheet)
         self.board = EaseBoard(sheet)
+        self.plan = Lettering("", "accent", sheet)
+        self.plan.setWordWrap(True)
         self.notes = Lettering("", "plain", sheet)
         self.asides = Lettering("", "note", sheet)
         self._column = QVBoxLayout(sheet)
@@ -44,15 +49,18 @@ class FitAnswer(QScrollArea):
         self._space()
 
     def _lay_out(self) -> None:
-        for widget in (self.verdict, self.board, self.notes, self.asides):
+        for widget in (self.verdict, self.plan, self.board, self.notes, self.asides):
             self._column.addWidget(widget)
         self._column.addStretch(1)
 
-    def show_found(self, found: Found, words: Wording, today: dt.date) -> None:
-        """Show what was found."""
+    def show_found(self, found: Found, words: Wording, today: dt.date, planned: Planned | None = None) -> None:
+        """Show what was found, and which plan is the best or was decided on."""
         fit = found.fit
         text = VerdictText(found.problem) if fit is None else VerdictText.of(fit, words)
+        if planned is not None:
+            text = replace(text, headline=plan_headline(planned, words), warnings=plan_warnings(planned, words))
         self.verdict.show_text(text)
+        _say(self.plan, "" if planned is None else plan_line(planned, words))
         table = NO_TABLE if fit is None else ease_table(fit)
         heading = f"Body, {found.person.unit}"
         self.board.show_table(table, fit_rows.region_texts(found, words, today), words, heading)

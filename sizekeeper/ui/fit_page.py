@@ -20,6 +20,10 @@ from sizekeeper.ui.fit_empty import FirstThings
 from sizekeeper.ui.fit_heading import FitHeading
 from sizekeeper.ui.fit_panel import FitPanel
 from sizekeeper.ui.fit_source import Found, look_up, view_choices
+from sizekeeper.ui.plan_cards import per_change_cm
+from sizekeeper.ui.plan_desk import PlanDesk
+from sizekeeper.ui.plan_edits import MakeEdits
+from sizekeeper.ui.plan_source import plan_ahead
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -27,6 +31,7 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QShowEvent
 
+    from sizekeeper.ui.plan_source import Planned
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings
@@ -48,6 +53,7 @@ class FitPage(QWidget):
         super().__init__(parent)
         self._session, self._selection, self._settings, self._today = session, selection, settings, today
         self._found: Found | None = None
+        self._planned: Planned | None = None
         self._views: dict[str, str] = {}
         self._typing: tuple[str, str] | None = None
         self._stale = True
@@ -55,6 +61,9 @@ class FitPage(QWidget):
         self.heading = FitHeading(self)
         self.answer = FitAnswer(self)
         self.panel = FitPanel(session, self)
+        self.edits = MakeEdits(session, self)
+        self.desk = PlanDesk(self.edits, settings, today, self)
+        self.desk.hide()
         self._lay_out()
         self._connect()
 
@@ -64,11 +73,14 @@ class FitPage(QWidget):
         down.setContentsMargins(0, 0, 0, 0)
         down.setSpacing(0)
         down.addWidget(self.heading)
-        across = QHBoxLayout()
+        self._table = QWidget(both)
+        across = QHBoxLayout(self._table)
+        across.setContentsMargins(0, 0, 0, 0)
         across.setSpacing(0)
         across.addWidget(self.answer, 1)
         across.addWidget(self.panel)
-        down.addLayout(across, 1)
+        down.addWidget(self._table, 1)
+        down.addWidget(self.desk, 1)
         self._stack = QStackedWidget(self)
         self._stack.addWidget(self.first)
         self._stack.addWidget(both)
@@ -91,6 +103,7 @@ class FitPage(QWidget):
         board.explain.connect(self._on_explain)
         self.heading.parts.wanted.connect(self.open_part)
         self.heading.view_chosen.connect(self._on_view)
+        self.desk.left.connect(self._on_desk_left)
 
     @property
     def found(self) -> Found | None:
@@ -107,8 +120,13 @@ class FitPage(QWidget):
         return Wording(notation, names, self._settings.notation_in(self._found.printed_in))
 
     def open_part(self, part: str) -> None:
-        """Open a part of the side panel: "slide", "sizes", "likes"; "" folds it away."""
+        """Open the plans, or a part of the side panel: "slide", "sizes", "likes"; "" folds either away."""
+        planning = part == "plans"
+        self._table.setHidden(planning)
+        self.desk.setVisible(planning)
         self.panel.open(part)
+        if planning:
+            self._show_plans()
         self.heading.parts.show_open(part)
 
     def refresh(self) -> None:
@@ -125,17 +143,27 @@ class FitPage(QWidget):
             view=self._view_of(pattern),
         )
         if not isinstance(found, Found):
-            self._found = None
+            self._found = self._planned = None
             self.first.show_missing(found)
             self._stack.setCurrentIndex(0)
             return
         self._found = found
         words = self.words
         self.heading.show_found(found, self._choices(pattern), self._view_of(pattern))
-        self.answer.show_found(found, words, self._today())
+        self._planned = plan_ahead(found, self.edits.look_up(found), per_change_cm(self._settings))
+        self.answer.show_found(found, words, self._today(), self._planned)
         self._say_problems()
+        if not self.desk.isHidden():
+            self._show_plans()
         self.panel.show_found(found, words)
         self._stack.setCurrentIndex(1)
+
+    def _show_plans(self) -> None:
+        self.desk.show_planned(self._planned, self.words)
+
+    def _on_desk_left(self) -> None:
+        self.open_part("")
+        self.heading.parts.buttons["plans"].setFocus()
 
     def _view_of(self, pattern: str) -> str:
         """The view chosen for a pattern, else its first one; empty without views."""
@@ -148,9 +176,9 @@ class FitPage(QWidget):
         return view_choices(self._session, value) if value is not None else {}
 
     def _on_change(self, change: Change) -> None:
-        """Refresh when the person, the pattern or one of its charts is touched."""
+        """Refresh when the person, the pattern, its charts or pieces, or a make is touched."""
         shown = {self._selection.person, self._selection.pattern}
-        if shown & change.ids or "chart" in change.kinds:
+        if shown & change.ids or change.kinds & {"chart", "pieces", "make"}:
             self.refresh()
 
     def _on_selected(self) -> None:
@@ -237,7 +265,11 @@ class FitPage(QWidget):
     def reveal(self, place: Place) -> None:
         """Go to the field or the region where an edit happened."""
         pattern, _, region = place.field.partition("/")
-        if region and pattern == self._selection.pattern:
+        if region.startswith("plan:"):
+            self._selection.choose_pattern(pattern)
+            self.open_part("plans")
+            self.desk.turn_to(region.removeprefix("plan:"))
+        elif region and pattern == self._selection.pattern:
             self._on_region_picked(region)
         elif (field := self.answer.board.regions.field(place.field)) is not None:
             field.setFocus()

@@ -1,4 +1,7 @@
-"""The side panel of the Fit page: three parts, each one click away, none between her and the answer."""
+"""The side panel of the Fit page: three parts, each one click away, none between her and the answer.
+
+The words that open them stand in a row with the one that opens the plans, which take the whole page.
+"""
 
 from __future__ import annotations
 
@@ -18,8 +21,8 @@ if TYPE_CHECKING:
     from sizekeeper.ui.fit_source import Found
     from sizekeeper.ui.session import Session
 
-PartName = Literal["slide", "sizes", "likes"]
-PARTS: dict[PartName, str] = {"slide": "Between sizes", "sizes": "All sizes", "likes": "Ease I like"}
+PartName = Literal["plans", "slide", "sizes", "likes"]
+PARTS: dict[PartName, str] = {"plans": "Plans", "slide": "Between sizes", "sizes": "All sizes", "likes": "Ease I like"}
 
 
 class PartButton(QAbstractButton):
@@ -59,7 +62,7 @@ class PartButton(QAbstractButton):
 
 
 class PartButtons(QWidget):
-    """The three words in a row.
+    """The words in a row.
 
     Signals:
         wanted(str): a part should be open; "" for none.
@@ -126,8 +129,8 @@ class FitPanel(QFrame):
 
     def open(self, part: str) -> None:
         """Open a part, or fold the panel away with ""."""
-        self._open = part
         names = list(self._parts)
+        self._open = part if part in names else ""
         if part in names:
             self._stack.setCurrentIndex(names.index(part))
             self._refresh()

@@ -126,10 +126,19 @@ def _doubt_about(measure: str, text: str, unit: Literal["cm", "in"], *, child: b
 
 def notes(found: Found, words: Wording, today: dt.date) -> str:
     """The lines under the table: what to measure again, and what is old."""
-    lines = [_old_words(found, words, today)]
+    lines = [_old_words(found, words, today), _scale_words(found)]
     if found.fit is not None:
         lines.insert(0, sentences.measure_again(found.fit, words))
     return "\n".join(line for line in lines if line)
+
+
+def _scale_words(found: Found) -> str:
+    """What the pattern's test square does to the printed figures; empty where it came out true."""
+    if found.scale.factor == 1:
+        return ""
+    warned = " Better print it again." if found.scale.off else ""
+    share = f"{float(found.scale.factor) * 100:.1f}".removesuffix(".0")
+    return f"The test square came out at {share} %: the finished figures are taken times that.{warned}"
 
 
 def _old_words(found: Found, words: Wording, today: dt.date) -> str:

@@ -2,28 +2,31 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
 from sizekeeper import assets
 from sizekeeper.core.body import body_figures
+from sizekeeper.core.chart import Chart
 from sizekeeper.core.comparison import Comparison, compare
 from sizekeeper.core.fit import fit_of
 from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
 from sizekeeper.core.preference import EasePreference
+from sizekeeper.core.print_scale import PrintScale, print_scale, scaled_chart
 from sizekeeper.core.question import Question
 from sizekeeper.core.reading_edit import Figure, figure_of
-from sizekeeper.core.result import Fit
+from sizekeeper.core.result import BodyFigure, Fit
 from sizekeeper.core.verdict import chart_says
-from sizekeeper.errors import FitError
+from sizekeeper.errors import FitError, PlanError
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from sizekeeper.core.chart import Chart
     from sizekeeper.core.result import Mode
     from sizekeeper.ui.session import Session
 
@@ -44,7 +47,8 @@ class Found:
 
     `illegible` are measures of the pattern whose newest reading is not a length: they keep a field to be mended in.
     `charts` tells whether there are a body chart and finished measurements; `printed_in` the unit of the figures that
-    are compared.
+    are compared. `body` and `laid` are the figures and the body and finished chart that were compared; `scale` is what
+    the finished chart was multiplied by, as the pattern's test square shows. `pieces` are empty while none are listed.
     """
 
     person: Person
@@ -57,6 +61,11 @@ class Found:
     charts: tuple[bool, bool]
     printed_in: Literal["cm", "in"]
     read_only: bool = False
+    body: Mapping[str, BodyFigure] = field(default_factory=dict)
+    laid: tuple[Chart | None, Chart | None] = (None, None)
+    pieces: Pieces | None = None
+    scale: PrintScale = field(default_factory=PrintScale)
+    view: str = ""
 
     def figure(self, measure: str) -> Figure | None:
         """The readings that stand in the field of a measure."""
@@ -101,8 +110,28 @@ def look_up(session: Session, person: str, pattern: str, *, view: str) -> Found 
             "Type the charts",
             Place("pattern", what.id),
         )
+    pieces = pieces_of(session, what.id)
+    scale = _scale(pieces)
+    finished = None if finished is None else scaled_chart(finished, scale)
     found = _compare(who, what, body, finished)
-    return replace(found, read_only=session.read_only) if isinstance(found, Found) else found
+    if isinstance(found, Missing):
+        return found
+    return replace(found, read_only=session.read_only, pieces=pieces, scale=scale, view=view)
+
+
+def pieces_of(session: Session, pattern: str) -> Pieces | None:
+    """What is known of a pattern's paper, drafts laid over; None while nothing is."""
+    found = next((v.id for v in session.values() if isinstance(v, Pieces) and v.pattern == pattern), "")
+    value = session.value(found)
+    return value if isinstance(value, Pieces) else None
+
+
+def _scale(pieces: Pieces | None) -> PrintScale:
+    """The scale the test square shows; true while its figures are not whole, which the Pattern page says."""
+    try:
+        return print_scale(pieces.square if pieces is not None else None)
+    except PlanError:
+        return PrintScale()
 
 
 def view_choices(session: Session, pattern: Pattern) -> dict[str, str]:
@@ -155,7 +184,10 @@ def _compare(person: Person, pattern: Pattern, body: Chart | None, finished: Cha
         return _nothing_in_common(person, problem)
     compared = body if mode == "body" or finished is None else finished
     printed_in: Literal["cm", "in"] = "in" if compared is not None and compared.unit == "in" else "cm"
-    return Found(person, pattern, preference, comparison, fit, problem, illegible, charts, printed_in)
+    return Found(
+        person, pattern, preference, comparison, fit, problem, illegible, charts, printed_in, body=figures,
+        laid=(body, finished),
+    )  # fmt: skip
 
 
 def _illegible(person: Person, charts: Iterable[Chart]) -> tuple[str, ...]:

@@ -23,7 +23,9 @@ from PySide6.QtWidgets import (
 )
 
 from sizekeeper import assets
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.piece import Pieces
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.lettering import Lettering
@@ -37,7 +39,10 @@ if TYPE_CHECKING:
 
 
 class HistoryDialog(QDialog):
-    """The history of a person, or of a pattern and each of its charts. Putting back is an edit that can be undone."""
+    """The history of a person and her makes, or of a pattern, its charts, its pieces and what was made from it.
+
+    Putting back is an edit that can be undone.
+    """
 
     def __init__(self, session: Session, value: Value, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -66,6 +71,9 @@ class HistoryDialog(QDialog):
         )
         for chart in self._session.charts(self._owner.id):
             self.entries.addItem(entry_name(chart), chart.id)
+        for value in self._session.values():
+            if isinstance(value, Pieces | Make) and self._owner.id in (value.pattern, getattr(value, "person", "")):
+                self.entries.addItem(entry_name(value), value.id)
 
     def _dress(self) -> None:
         self.entries.setAccessibleName("History of")
@@ -133,14 +141,16 @@ class HistoryDialog(QDialog):
             self._set_line(line, (label, then, present), bold=then != present)
         self.table.resizeRowsToContents()
         self.back.setEnabled(value is not None and value != now and not self._session.read_only)
-        self._say.setText(self._difference(value, differing))
+        self._say.setText(self._difference(value, differing, same=value == now))
 
     @staticmethod
-    def _difference(value: Value | None, differing: int) -> str:
+    def _difference(value: Value | None, differing: int, *, same: bool) -> str:
         if value is None:
             return "Here the entry was taken away."
-        if not differing:
+        if same:
             return "This is what stands now."
+        if not differing:
+            return "It differs from what stands now in something that is not listed here."
         lines = "One line differs" if differing == 1 else f"{differing} lines differ"
         return f"{lines} from what stands now, shown first in bold."
 

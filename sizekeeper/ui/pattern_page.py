@@ -1,4 +1,4 @@
-"""The Pattern page: what the envelope says, and its two charts typed like spreadsheets."""
+"""The Pattern page: what the envelope says, its two charts typed like spreadsheets, and its pieces."""
 
 from __future__ import annotations
 
@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import (
     QFrame,
+    QHBoxLayout,
     QPushButton,
     QScrollArea,
     QStackedLayout,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -29,6 +31,9 @@ from sizekeeper.ui.pattern_template_link import TemplateLink
 from sizekeeper.ui.pattern_templates import Template, with_template
 from sizekeeper.ui.pattern_view_edits import ViewEdits
 from sizekeeper.ui.pattern_views import ViewStrip
+from sizekeeper.ui.pieces_desk import FIELD
+from sizekeeper.ui.pieces_switch import CHARTS, PIECES, PiecesSwitch
+from sizekeeper.ui.pieces_view import PiecesView
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -64,6 +69,8 @@ class PatternPage(QWidget):
         self.finished = ChartPanel(session, Chart("", "", "finished"), measures)
         self.finished.top.addWidget(self.views)
         self.templates = TemplateLink(session)
+        self.switch = PiecesSwitch()
+        self.pieces = PiecesView(session, settings)
         self._lay()
         self._connect()
 
@@ -82,12 +89,29 @@ class PatternPage(QWidget):
         self.area.setWidget(self._content)
         self.body.links.addWidget(self.templates)
         self._stack = QStackedLayout(self)
-        self._stack.addWidget(self.area)
+        self._stack.addWidget(self._both_sides())
         self._stack.addWidget(self._empty_page())
         self._space()
 
+    def _both_sides(self) -> QWidget:
+        """The switch above the charts and the pieces."""
+        both = QWidget(self)
+        self._bar = QHBoxLayout()
+        self._bar.addWidget(self.switch)
+        self._bar.addStretch(1)
+        self._sides = QStackedWidget(both)
+        self._sides.addWidget(self.area)
+        self._sides.addWidget(self.pieces)
+        column = QVBoxLayout(both)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addLayout(self._bar)
+        column.addWidget(self._sides, 1)
+        return both
+
     def _space(self) -> None:
         margin = theme.spacing(3)
+        self._bar.setContentsMargins(theme.spacing(1.75), theme.spacing(1), margin, 0)
         self._column.setContentsMargins(margin, theme.spacing(2), margin, margin)
         self._column.setSpacing(theme.spacing(2))
         self.form.setMaximumWidth(theme.spacing(_WIDEST_FORM))
@@ -115,6 +139,8 @@ class PatternPage(QWidget):
         self.form.done.connect(self.start)
         self.finished.sizes_wanted.connect(self._on_sizes_wanted)
         self.views.chosen.connect(self.show_view)
+        self.switch.currentChanged.connect(self._on_switched)
+        self.pieces.allowance_wanted.connect(self._on_allowance_wanted)
         self.templates.start_wanted.connect(self.use_template)
         self.templates.said.connect(self.body.line.speak)
         ViewEdits(self, self._session)
@@ -165,6 +191,11 @@ class PatternPage(QWidget):
         """Put the cursor in the field or the cell in which an edit happened."""
         if self._behind:
             self._refresh()
+        kind, _, rest = place.field.partition("|")
+        self.switch.setCurrentIndex(PIECES if kind == FIELD else CHARTS)
+        if kind == FIELD:
+            self.pieces.reveal(rest)
+            return
         if (field := self.form.field(place.field)) is not None:
             field.setFocus(Qt.FocusReason.OtherFocusReason)
             self.area.ensureWidgetVisible(field)
@@ -181,6 +212,7 @@ class PatternPage(QWidget):
     def finish(self) -> None:
         """Make the edit of whatever is being typed on this page."""
         self.form.finish()
+        self.pieces.finish()
         for panel in (self.body, self.finished):
             panel.grid.finish()
 
@@ -195,13 +227,21 @@ class PatternPage(QWidget):
         self.view = ""
         self._refresh()
 
+    def _on_switched(self, side: int) -> None:
+        """Show the charts, or the pieces."""
+        self._sides.setCurrentIndex(side)
+        self._refresh()
+
+    def _on_allowance_wanted(self) -> None:
+        self.reveal(Place("pattern", self._entry, "seam_allowance"))
+
     def _on_page_wanted(self, place: Place) -> None:
         if place.page == "pattern" and place.field and self._selection.pattern == self._entry:
             self.reveal(place)
 
     def _on_changed(self, change: Change) -> None:
         charts = {chart.id for chart in self._session.charts(self._entry)}
-        shown = {self._entry, self.body.chart.id, self.finished.chart.id} | charts
+        shown = {self._entry, self.body.chart.id, self.finished.chart.id, self.pieces.desk.committed.id} | charts
         if change.ids & shown:
             self._refresh()
 
@@ -221,7 +261,10 @@ class PatternPage(QWidget):
         body = self.chart("body")
         self.body.show_chart(body)
         self.views.show_views(pattern.views, self.view, editable=not self._session.read_only)
-        self.finished.show_chart(self.chart("finished", self.view), body, knit=pattern.knit)
+        finished = self.chart("finished", self.view)
+        self.finished.show_chart(finished, body, knit=pattern.knit)
+        self.pieces.show_pattern(pattern.id, finished, body)
+        self.switch.show_count(len(self.pieces.desk.committed.pieces))
 
     def _keep_cell_in_view(self) -> None:
         grid = self.body.grid if self.body.grid.hasFocus() else self.finished.grid

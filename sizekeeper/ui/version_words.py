@@ -7,8 +7,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QDate, QLocale
 
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.learned import Learned
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
+from sizekeeper.ui.version_sewing import make_lines, pieces_lines
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -43,8 +46,12 @@ def lines_of(value: Value | None, measures: Measures) -> dict[str, str]:
         lines = _pattern_lines(value)
     elif isinstance(value, Chart):
         lines = _chart_lines(value, measures)
-    else:
+    elif isinstance(value, Learned):
         lines = {f"“{name}”": measures.name(measure) for name, measure in value.names.items()}
+    elif isinstance(value, Pieces):
+        lines = pieces_lines(value)
+    else:
+        lines = make_lines(value, measures)
     return {label: text for label, text in lines.items() if text}
 
 

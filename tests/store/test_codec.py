@@ -13,8 +13,10 @@ from hypothesis import strategies as st
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.learned import LEARNED, Learned
 from sizekeeper.core.length import Length
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person, Reading
+from sizekeeper.core.piece import Pieces
 from sizekeeper.store import codec
 from sizekeeper.store.codec import decode, encode, kind_of, new_id
 from sizekeeper.store.trouble import EntryError
@@ -39,7 +41,8 @@ HOSTILE = [
 ]
 
 patterns = st.builds(Pattern, stretch=st.floats(0, 10), title=st.text())
-values = st.one_of(st.from_type(Person), patterns, st.from_type(Chart))
+st.register_type_strategy(Make, st.builds(Make, fabric=st.none()))  # a share lost in washing is a finite number
+values = st.one_of(st.from_type(Person), patterns, st.from_type(Chart), st.from_type(Pieces), st.from_type(Make))
 
 
 @settings(max_examples=60, deadline=None)
@@ -140,6 +143,9 @@ def test_a_newer_kind_or_shape_is_refused_in_words(kind: str, shape: int) -> Non
         (Pattern("d1", "", stretch=float("inf")), "a pattern without a title"),
         (Chart("c1", "d1", "body", unit="ell"), "a body chart"),  # type: ignore[arg-type]
         (Chart("c1", "d1", "finished", rows=(3,)), "a finished chart"),  # type: ignore[arg-type]
+        (Make("m1", "p1", "d1", notes="\ud800"), "a make without a name"),
+        (Make("m1", "p1", "d1", name="Sundays", notes="\ud800"), "“Sundays”"),
+        (Pieces("s1", "d1", pieces=(3,)), "the pieces of a pattern"),  # type: ignore[arg-type]
         (Person("p1", "Ilse", notes=b"raw"), "“Ilse”"),  # type: ignore[arg-type]
         (Person("p1", "Ilse", notes=1j), "“Ilse”"),  # type: ignore[arg-type]
         (Person("p1", "Ilse", groups=["list"]), "“Ilse”"),  # type: ignore[arg-type]

@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.errors import StoreError
@@ -42,6 +43,13 @@ def test_a_person_and_all_her_versions_go_and_the_others_stay(peopled: Library) 
     assert peopled.values() == [noted("a", BERTA), DRESS]
     assert (peopled.history("p1"), peopled.taken_away()) == ([], [])
     assert [v.value for v in peopled.history("p2")] == [noted("a", BERTA), BERTA]
+
+
+def test_what_was_made_for_her_goes_with_her(peopled: Library) -> None:
+    hers, other = Make("m1", "p1", "d1", notes="secret girth"), Make("m2", "p2", "d1")
+    peopled.save("Make a dress", [(None, hers), (None, other)])
+    peopled.erase("p1", backups=False)
+    assert peopled.values() == [noted("a", BERTA), DRESS, other]
 
 
 def test_not_a_byte_of_her_stays_in_the_file(peopled: Library) -> None:

@@ -71,7 +71,8 @@ def enter(qtbot: QtBot, into: FigureField, text: str, key: Qt.Key = Qt.Key.Key_R
 
 
 def test_each_part_is_one_click_away_and_one_click_folds_it_away(page: FitPage) -> None:
-    for name, button in page.heading.parts.buttons.items():
+    for name in ("slide", "sizes", "likes"):
+        button = page.heading.parts.buttons[name]
         button.click()
         assert (page.panel.open_part, page.panel.isVisible()) == (name, True)
     page.heading.parts.buttons["likes"].click()

@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.core.piece import Pieces
 from sizekeeper.store.library import Library
 from sizekeeper.store.writer import Writer
 from sizekeeper.ui.history_dialog import HistoryDialog
@@ -124,3 +126,29 @@ def test_a_patterns_charts_have_histories_of_their_own(moving: Session, clock: C
     assert places == [Place("pattern", "p")]
     moving.undo_stack.redo()
     assert moving.committed("c") == first
+
+
+def test_a_pattern_tells_of_its_pieces_and_makes_and_a_person_of_her_makes(
+    moving: Session, clock: Clock, qtbot: QtBot
+) -> None:
+    pattern = Pattern("p", "Skirt")
+    other = Make("m2", "b", "q", name="Another")
+    for value in (ADA, pattern, Pieces("x", "p"), Make("m", "a", "p", name="Sundays"), other):
+        edit(moving, clock, "Add", None, value)
+    said = {}
+    for owner in (pattern, ADA):
+        dialog = opened(moving, owner, qtbot)
+        said[owner.id] = [dialog.entries.itemText(i) for i in range(dialog.entries.count())]
+    assert said == {"p": ["Pattern details", "Pieces", "Make: Sundays"], "a": ["Ada", "Make: Sundays"]}
+
+
+def test_ticks_that_no_line_tells_of_are_still_a_difference(moving: Session, clock: Clock, qtbot: QtBot) -> None:
+    make = Make("m", "a", "p", ticks=("one",))
+    edit(moving, clock, "Add", None, ADA)
+    edit(moving, clock, "Tick", None, make)
+    edit(moving, clock, "Tick", make, dataclasses.replace(make, ticks=("other",)))
+    dialog = opened(moving, ADA, qtbot)
+    dialog.entries.setCurrentIndex(1)
+    dialog.list.setCurrentRow(1)
+    assert dialog._say.text().startswith("It differs from what stands now")
+    assert dialog.back.isEnabled()

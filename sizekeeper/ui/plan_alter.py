@@ -1,0 +1,90 @@
+"""The alterations of the plan: every part that applies, one under the other, each folds away."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+
+from sizekeeper.core import plan_words
+from sizekeeper.ui import theme
+from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.plan_body import BeyondFold, BustFold, SeatFold
+from sizekeeper.ui.plan_cloth import AllowanceFold, KnitFold
+from sizekeeper.ui.plan_fabric import FabricFold
+from sizekeeper.ui.plan_fold import say
+from sizekeeper.ui.plan_lengths import LengthsFold
+from sizekeeper.ui.plan_sleeve import SleeveFold
+from sizekeeper.ui.plan_wearer import ChildFold, OpeningFold
+from sizekeeper.ui.plan_widths import WidthsFold
+
+if TYPE_CHECKING:
+    import datetime as dt
+    from collections.abc import Callable
+
+    from sizekeeper.core.wording import Wording
+    from sizekeeper.ui.plan_edits import MakeEdits
+    from sizekeeper.ui.plan_fold import Fold
+    from sizekeeper.ui.plan_source import Planned
+    from sizekeeper.ui.plan_work import Work
+
+
+class AlterPart(QScrollArea):
+    """All alterations of the plan that is shown."""
+
+    def __init__(self, edits: MakeEdits, today: Callable[[], dt.date], parent: QWidget | None = None) -> None:
+        """Lengths and widths open, the rest folded away."""
+        super().__init__(parent)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        sheet = QWidget()
+        self.setWidget(sheet)
+        for bare in (self.viewport(), sheet):
+            bare.setAutoFillBackground(False)
+        self.whose = Lettering("", "small heading", sheet)
+        self.whose.setWordWrap(True)
+        self.note = Lettering("", "muted", sheet)
+        self.lengths, self.widths = LengthsFold(edits, sheet), WidthsFold(edits, sheet)
+        self.beyond, self.bust, self.sleeve = BeyondFold(edits, sheet), BustFold(edits, sheet), SleeveFold(edits, sheet)
+        self.seat, self.knit = SeatFold(edits, sheet), KnitFold(edits, sheet)
+        self.child, self.opening = ChildFold(edits, today, sheet), OpeningFold(edits, today, sheet)
+        self.allowance, self.fabric = AllowanceFold(edits, sheet), FabricFold(edits, sheet)
+        self.folds: tuple[Fold, ...] = (
+            self.beyond, self.lengths, self.bust, self.widths, self.sleeve, self.seat, self.knit, self.child,
+            self.opening, self.allowance, self.fabric,
+        )  # fmt: skip
+        for button in (self.lengths.button, self.widths.button):
+            button.setChecked(True)
+        self._column = QVBoxLayout(sheet)
+        self._column.addWidget(self.whose)
+        self._column.addWidget(self.note)
+        for fold in self.folds:
+            self._column.addWidget(fold)
+        self._column.addStretch(1)
+        self._space()
+
+    def show_planned(self, planned: Planned, work: Work, words: Wording) -> None:
+        """Show what the plan needs."""
+        self.whose.setText(plan_words.title(planned.shown, planned.plans.labels, words))
+        note = "" if planned.chosen is not None else "Worked out for the best plan, because none is chosen yet."
+        if not planned.pieces.pieces:
+            note = f"{note} No pieces are listed yet: the Pattern page has a list to start from.".strip()
+        say(self.note, note)
+        for fold in self.folds:
+            fold.refresh(planned, work, words)
+
+    def _space(self) -> None:
+        side = theme.spacing(4)
+        self._column.setContentsMargins(side, theme.spacing(1), side, theme.spacing(3))
+        self._column.setSpacing(theme.spacing(0.5))
+
+    # Qt's own names from here on.
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow the text size."""
+        super().changeEvent(event)
+        if hasattr(self, "_column") and theme.font_changed(event):
+            self._space()

@@ -1,0 +1,55 @@
+"""What the toiles say in words: what came up otherwise than printed, the next change, and what would be left."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sizekeeper.core.lengths import CHAIN_NAMES
+from sizekeeper.ui.plan_said import amount
+from sizekeeper.ui.plan_work import as_chain
+
+if TYPE_CHECKING:
+    from sizekeeper.core.toile import ToileState
+    from sizekeeper.core.wording import Wording
+
+
+def place_name(at: str, words: Wording) -> str:
+    """What a place of a toile is called."""
+    chain = as_chain(at)
+    return f"{CHAIN_NAMES[chain].capitalize()}, length" if chain is not None else words.name(at)
+
+
+def state_words(state: ToileState, words: Wording) -> str:
+    """What all rounds say of one place, in one line."""
+    chain = as_chain(state.at)
+    said = []
+    if state.came_up is not None:
+        up = state.came_up
+        size = f"{amount(up, words)} {'larger' if up > 0 else 'smaller'} than printed"
+        said.append(f"came up {size}" if up else "came up as printed")
+    if state.change:
+        more, less = ("longer", "shorter") if chain is not None else ("wider", "narrower")
+        said.append(f"make it {amount(state.change, words)} {more if state.change > 0 else less}")
+    elif state.felt is not None:
+        said.append(f"felt {state.felt}")
+    if state.left is not None and chain is None:
+        said.append(f"that leaves {words.length(float(state.left))} of ease")
+    return f"{place_name(state.at, words)}: {', '.join(said)}." if said else ""
+
+
+def tight_words(state: ToileState, words: Wording) -> str:
+    """The warning where what is left passes the tight edge; empty where it does not."""
+    if not state.past_tight:
+        return ""
+    return (
+        f"{place_name(state.at, words)}: what is left passes the tight edge by {words.sewn(float(state.past_tight))}."
+    )
+
+
+def contrary_words(state: ToileState, words: Wording) -> str:
+    """A question where what was felt speaks against what was pinned; empty where it does not."""
+    against = (state.felt == "tight" and state.taken > 0) or (state.felt == "loose" and state.taken < 0)
+    if not against:
+        return ""
+    way = "taken in" if state.taken > 0 else "let out"
+    return f"{place_name(state.at, words)}: it felt {state.felt}, and yet it is {way}; look again."

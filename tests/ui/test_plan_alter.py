@@ -1,0 +1,377 @@
+"""The alterations of a plan: each typed figure, and what it comes to."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from sizekeeper.core.length import Length
+from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.piece import FabricLine, Opening, Pieces
+from tests.build import chart, length, person
+from tests.core.paper import along, piece
+from tests.ui.household import DRESS, in_front
+from tests.ui.planning import BODICE, WAISTBAND, make_in, open_desk, saved_make, steps, type_in
+
+if TYPE_CHECKING:
+    import datetime as dt
+    from collections.abc import Callable
+
+    from pytestqt.qtbot import QtBot
+
+    from sizekeeper.ui.fit_page import FitPage
+    from sizekeeper.ui.plan_alter import AlterPart
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Session
+    from sizekeeper.ui.settings import Settings
+
+SEWN = replace(DRESS, seam_allowance=length("5/8 in"))
+TALL = person("in", bust="38", waist="28", hip="43", back_waist_length="17")
+
+
+@pytest.fixture
+def page(
+    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
+) -> FitPage:
+    """The page in front with nothing selected."""
+    return in_front(qtbot, session, selection, settings, today)
+
+
+@pytest.fixture
+def alter(page: FitPage, session: Session, selection: Selection) -> AlterPart:
+    """The alterations of the dress: back piece 13 1/8 and band 1 3/4 net, the back is 17."""
+    return open_desk(page, session, selection, pieces=BODICE, who=TALL, what=SEWN, part="alter").alter
+
+
+def shown(alter: AlterPart) -> list[str]:
+    """The names of the parts that are shown."""
+    return [fold.title for fold in alter.folds if not fold.isHidden()]
+
+
+# Lengths.
+
+
+def test_pieces_net_of_allowances_and_the_back_say_how_much_to_lengthen(alter: AlterPart) -> None:
+    # Common practice, no source: 13 1/8 and 1 3/4 make 14 7/8, the back is 17: 2 1/8.
+    row = alter.lengths.rows["back_waist"]
+    assert row.comes_to.text() == "Back neck to waist 2 1/8 in longer. She needs 17 in, the pieces give 14 7/8 in."
+
+
+def test_every_piece_that_must_get_the_same_is_listed(alter: AlterPart) -> None:
+    row = alter.lengths.rows["back_waist"]
+    assert row.how.text() == "Cut and spread by 2 1/8 in between bust and waist. The same on Front and Facing."
+
+
+def test_where_the_length_goes_in_is_her_choice(alter: AlterPart, session: Session) -> None:
+    row = alter.lengths.rows["back_waist"]
+    row.place.setCurrentText("Back between neck and bust")
+    row.place.activated.emit(row.place.currentIndex())
+    assert row.how.text().startswith("Cut and spread by 2 1/8 in between neck and bust.")
+    assert steps(session) == ["Change where the back neck to waist is changed"]
+
+
+def test_to_shorten_a_pleat_of_half_the_amount_is_folded(alter: AlterPart, session: Session) -> None:
+    row = alter.lengths.rows["back_waist"]
+    type_in(row.fields["amount"], "-3/4")
+    assert row.how.text().startswith("Fold away 3/4 in between bust and waist: a pleat 3/8 in deep.")
+    assert steps(session) == ["Change back neck to waist: change of length"]
+
+
+def test_typing_shows_what_it_would_do_and_makes_no_step(alter: AlterPart, session: Session) -> None:
+    field = alter.lengths.rows["back_waist"].fields["amount"]
+    field.setFocus()
+    QTest.keyClicks(field, "1")
+    assert alter.lengths.rows["back_waist"].comes_to.text() == "Back neck to waist 1 in longer."
+    assert make_in(session) is None
+    QTest.keyClick(field, Qt.Key.Key_Escape)
+    assert "2 1/8 in longer" in alter.lengths.rows["back_waist"].comes_to.text()
+    assert field.text() == ""
+
+
+def test_what_is_no_length_is_said_beneath_and_stays_to_be_mended(alter: AlterPart, session: Session) -> None:
+    row = alter.lengths.rows["back_waist"]
+    type_in(row.fields["ease"], "abc")
+    assert row.problem.text() == "Back neck to waist: length ease: “abc” is not a length"
+    assert (row.fields["ease"].text(), make_in(session)) == ("abc", None)
+
+
+def test_an_empty_field_takes_the_choice_away(alter: AlterPart, session: Session) -> None:
+    field = alter.lengths.rows["back_waist"].fields["ease"]
+    type_in(field, "1/2")
+    assert saved_make(session).lengths[0].ease == Length(Fraction(1, 2), "in", "1/2")
+    type_in(field, "")
+    assert saved_make(session).lengths == ()
+
+
+# Widths.
+
+
+def test_two_inches_off_a_waistband_are_half_an_inch_off_each_half_piece(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # Common practice, no source: front cut twice, back once on the fold: 1/2 off each half-piece.
+    alter = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter
+    alter.widths.by.setText("-2")
+    alter.widths.add.click()
+    assert [tick.share.text() for tick in alter.widths.rows[0]._ticks] == ["1/2 in narrower", "1/2 in narrower"]
+    assert steps(session) == ["Change the width at the waist"]
+
+
+def test_what_is_ticked_off_leaves_its_share_to_the_others(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    alter = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter
+    alter.widths.by.setText("-2")
+    alter.widths.add.click()
+    front, back = alter.widths.rows[0]._ticks
+    front.tick.click()
+    assert (front.share.text(), back.share.text()) == ("", "1 in narrower")
+    back.edges.setValue(2)
+    assert back.share.text() == "1/2 in narrower each"
+
+
+def test_the_last_piece_cannot_be_ticked_off(page: FitPage, session: Session, selection: Selection) -> None:
+    alter = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter
+    alter.widths.by.setText("-2")
+    alter.widths.add.click()
+    for tick in alter.widths.rows[0]._ticks:
+        tick.tick.click()
+    assert alter.widths.rows[0].problem.text() == "Tick at least one piece for the change to go into."
+    assert len(saved_make(session).widths[0].pieces) == 1
+
+
+def test_a_change_of_width_can_be_taken_away(page: FitPage, session: Session, selection: Selection) -> None:
+    alter = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter
+    alter.widths.by.setText("-2")
+    alter.widths.add.click()
+    alter.widths.rows[0].away.click()
+    assert (saved_make(session).widths, alter.widths.rows) == ((), [])
+
+
+def test_an_amount_that_is_no_length_is_said_and_not_added(alter: AlterPart, session: Session) -> None:
+    alter.widths.by.setText("some")
+    alter.widths.add.click()
+    assert alter.widths.problem.text() == "Amount: “some” is not a length."
+    assert make_in(session) is None
+
+
+# The other parts.
+
+
+def test_only_the_parts_that_apply_are_shown(alter: AlterPart) -> None:
+    assert shown(alter) == ["Lengths", "Widths", "Seam allowance", "Fabric"]
+
+
+def test_a_part_folds_away_and_keeps_saying_what_it_comes_to(alter: AlterPart) -> None:
+    alter.lengths.button.click()
+    assert not alter.lengths.body.isVisible()
+    assert alter.lengths.button.accessibleName() == "Lengths: back neck to waist 2 1/8 in longer"
+
+
+def test_a_childs_pattern_tells_both_sizes_and_what_to_grow_into(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    child = replace(person("cm", bust="58", height="125"), child=True)
+    body = chart("body", "104 116 128", bust="54, 58, 62", height="104, 116, 128")
+    alter = open_desk(page, session, selection, body, who=child, part="alter").alter
+    fold = alter.child
+    assert fold.button.summary == "By the bust the size is 116, by the height 128"
+
+
+def test_a_stretch_test_of_ten_to_fourteen_is_forty_percent(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    knit = Pattern("pattern", "Tee", garment="top", fabric="knit", stretch=0.5)
+    alter = open_desk(page, session, selection, what=knit, part="alter").alter
+    fold = alter.knit
+    type_in(fold.fields["rest"], "10 cm")
+    type_in(fold.fields["stretched"], "14 cm")
+    assert fold.button.summary == "40%, your fabric"
+    assert "the pattern asks for 50%" in fold.warning.text()
+
+
+def test_her_seam_allowance_says_where_to_cut_and_what_can_be_let_out(alter: AlterPart, session: Session) -> None:
+    fold = alter.allowance
+    type_in(fold.field, "1")
+    # 1 less the pattern's 5/8 is 3/8; 1/4 in is kept, so 3/4 in at each edge.
+    said = fold.said.text()
+    assert "Cut 3/8 in outside the printed cutting line" in said
+    assert "3/4 in can be let out of each edge, 1 1/2 in of each seam" in said
+    assert saved_make(session).seam_allowance == Length(Fraction(1), "in", "1")
+
+
+def test_fabric_is_the_envelopes_and_what_is_lengthened_against_what_she_has(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    listed = Pieces("pieces", "pattern", BODICE, fabric=(FabricLine(length("45 in"), length("3 yd")),))
+    alter = open_desk(page, session, selection, pieces=listed, who=TALL, what=SEWN, part="alter").alter
+    fold = alter.fabric
+    type_in(fold.wide, "45")
+    type_in(fold.long, "115")
+    # 108 in and twice 2 1/8: 112 1/4; of 115 in 2 3/4 are left.
+    assert fold.button.summary == "2 3/4 in left over"
+
+
+def test_the_lengths_laid_end_to_end_are_kept_with_the_make(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # 108 in and three times 2 1/8: 114 3/8; of 115 in 5/8 is left.
+    listed = Pieces("pieces", "pattern", BODICE, fabric=(FabricLine(length("45 in"), length("3 yd")),))
+    alter = open_desk(page, session, selection, pieces=listed, who=TALL, what=SEWN, part="alter").alter
+    type_in(alter.fabric.wide, "45")
+    type_in(alter.fabric.long, "115")
+    alter.fabric.lays.setValue(3)
+    assert (alter.fabric.button.summary, saved_make(session).laid) == ("5/8 in left over", 3)
+    session.undo_stack.undo()
+    assert (alter.fabric.lays.value(), saved_make(session).laid) == (2, 2)
+
+
+SLEEVE = piece("Sleeve", "sleeve wrist", "sleeve", cut=2, line=True)
+
+
+@pytest.fixture
+def sleeved(page: FitPage, session: Session, selection: Selection) -> AlterPart:
+    """The alterations of a dress with a sleeve, for an arm of 20 in."""
+    who = person("in", bust="38", waist="28", hip="43", sleeve_length="20")
+    return open_desk(page, session, selection, pieces=(*BODICE, SLEEVE), who=who, part="alter").alter
+
+
+def test_a_cap_longer_than_the_armhole_is_eased_in(sleeved: AlterPart, session: Session) -> None:
+    fold = sleeved.sleeve
+    type_in(fold.fields["sleeve_cap"], "18 1/2")
+    assert fold.meets.text().startswith("Measure the other")
+    type_in(fold.fields["armhole"], "17")
+    assert fold.meets.text() == "The cap is 1 1/2 in longer than the armhole: that much is eased in."
+    made = saved_make(session)
+    assert (made.sleeve_cap, made.armhole) == (
+        Length(Fraction(37, 2), "in", "18 1/2"),
+        Length(Fraction(17), "in", "17"),
+    )
+
+
+def test_a_cap_that_does_not_reach_round_the_armhole_is_warned_of(sleeved: AlterPart) -> None:
+    type_in(sleeved.sleeve.fields["sleeve_cap"], "16 1/2")
+    type_in(sleeved.sleeve.fields["armhole"], "17")
+    assert sleeved.sleeve.short.text().startswith("The cap is 1/2 in shorter than the armhole")
+    assert sleeved.sleeve.button.summary == "the cap is too short"
+
+
+def test_a_cap_of_less_than_nothing_is_refused(sleeved: AlterPart, session: Session) -> None:
+    type_in(sleeved.sleeve.fields["sleeve_cap"], "-3")
+    assert sleeved.sleeve.problem.text() == "Seam of the sleeve cap: it must be more than nothing"
+    assert make_in(session) is None
+
+
+def test_the_way_to_the_waist_is_kept_and_a_sleeve_can_be_made_level_with_it(
+    sleeved: AlterPart, session: Session
+) -> None:
+    fold = sleeved.sleeve
+    assert not fold.level.isEnabled()
+    type_in(fold.fields["shoulder_to_waist"], "16")
+    fold.level.click()
+    made = saved_make(session)
+    assert made.shoulder_to_waist == made.lengths[0].wanted == Length(Fraction(16), "in", "16")
+    assert steps(session)[-1] == "End the sleeve level with the waist"
+
+
+def test_a_neck_too_narrow_for_the_head_is_warned_of(page: FitPage, session: Session, selection: Selection) -> None:
+    opening = Opening("Neck", ("head",), around=length("20 in"))
+    listed = Pieces("pieces", "pattern", BODICE, openings=(opening,))
+    who = person("in", bust="38", waist="28", hip="43", head="22")
+    alter = open_desk(page, session, selection, pieces=listed, who=who, part="alter").alter
+    fold = alter.opening
+    assert fold.warning.text() == "Neck: the head needs 22 in and it opens to 20 in: 2 in too little."
+
+
+def test_trousers_are_changed_in_the_order_depth_length_thigh(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # Depth 27 + 1.27 against 26: 2.27 deeper. Length 70 + 2.54 against 66: 6.54, less twice 2.27 leaves 2, half each.
+    # Thigh 58 + 2 (the pattern's own middle of close is 2.75) against 62: wide enough.
+    trousers = Pattern("pattern", "Slacks", garment="trousers")
+    who = person("cm", waist="72", hip="98", thigh="58", crotch_depth="27", crotch_length="70")
+    made = chart(
+        "finished", "1 2", waist="73, 77", hip="102, 106", thigh="62, 64", crotch_depth="26, 26", crotch_length="66, 66"
+    )
+    legs = (
+        piece("Leg front", "waist hip thigh knee hem", "leg_front", cut=2),
+        piece("Leg back", "waist hip thigh knee hem", "leg_back", cut=2, line=True),
+    )
+    page._settings.choose(unit="cm")
+    alter = open_desk(page, session, selection, made, pieces=legs, who=who, what=trousers, part="alter").alter
+    fold = alter.seat
+    assert fold.said.text().splitlines()[:2] == [
+        "1. Crotch depth: 2.3 cm deeper.",
+        "2. Crotch length, at the inseam points: front 10 mm longer. Back 10 mm longer.",
+    ]
+
+
+def test_what_was_refused_for_one_person_does_not_stand_for_another(
+    alter: AlterPart, session: Session, selection: Selection
+) -> None:
+    row = alter.lengths.rows["back_waist"]
+    type_in(row.fields["ease"], "abc")
+    session.apply("Add", None, replace(TALL, id="other", name="Edda"))
+    selection.choose_person("other")
+    assert (row.fields["ease"].text(), row.problem.text()) == ("", "")
+
+
+def test_scrolling_over_a_choice_does_not_change_it(alter: AlterPart, session: Session) -> None:
+    place = alter.lengths.rows["back_waist"].place
+    middle = QPointF(place.rect().center())
+    down, none = QPoint(0, -120), Qt.MouseButton.NoButton
+    turn = QWheelEvent(
+        middle, middle, QPoint(), down, none, Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False
+    )  # fmt: skip
+    QApplication.sendEvent(place, turn)
+    assert make_in(session) is None
+
+
+def test_a_high_bust_far_past_the_chart_is_said_in_place_of_an_adjustment(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    who = person("in", high_bust="44", bust="48", waist="38")
+    body = chart("body", "38 40", "in", high_bust="34, 36", bust="36, 38", waist="28, 30")
+    made = chart("finished", "38 40", "in", bust="38, 40", waist="30, 32")
+    desk = open_desk(page, session, selection, made, body, who=who, part="alter")
+    assert desk.alter.bust.said.text().startswith("By the high bust the size lies more than half a size past 40")
+    assert desk.alter.bust.button.summary == "not in this plan"
+
+
+def test_the_thigh_of_a_seat_is_spread_over_the_legs_and_stands_on_the_worksheet(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # Thigh 62 and 2.75 (the middle of close, 1.5 to 4) against 60: 4.75, in whole millimetres 24 and the rest.
+    trousers = Pattern("pattern", "Slacks", garment="trousers")
+    who = person("cm", waist="72", hip="98", thigh="62")
+    made = chart("finished", "1", waist="73", hip="102", thigh="60")
+    legs = tuple(
+        piece(name, "waist hip thigh hem", role, cut=2)  # type: ignore[arg-type]  # roles
+        for name, role in (("Leg front", "leg_front"), ("Leg back", "leg_back"))
+    )
+    page._settings.choose(unit="cm")
+    desk = open_desk(page, session, selection, made, pieces=legs, who=who, what=trousers, part="alter")
+    (row,) = desk.alter.widths.rows
+    assert (row.key, row.field.isReadOnly(), row.away.isHidden()) == (("thigh", "seat"), True, True)
+    desk.turn_to("worksheet")
+    wider = [row.step for row in desk.worksheet.rows if row.step is not None and row.step.kind == "width"]
+    assert [(step.piece, step.cause) for step in wider] == [("Leg front", "seat"), ("Leg back", "seat")]
+    assert sum(step.amount for step in wider) == Fraction(475, 100)
+    desk.turn_to("alter")
+    desk.alter.widths.where.setCurrentText("Thigh")
+    desk.alter.widths.by.setText("3")
+    desk.alter.widths.add.click()
+    assert [row.key for row in desk.alter.widths.rows] == [("thigh", "")]
+
+
+def test_a_skirt_asks_how_long_it_is_to_be(page: FitPage, session: Session, selection: Selection) -> None:
+    skirt = piece("Skirt", "waist hip hem", "skirt_back", cut=2, along=along("skirt", "25 in"))
+    alter = open_desk(page, session, selection, pieces=(skirt,), part="alter").alter
+    assert alter.lengths.rows["skirt"].comes_to.text().startswith("Type how long it is to be")

@@ -1,0 +1,248 @@
+"""The plans side by side, and the decision."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import replace
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from sizekeeper.core.length import Length
+from sizekeeper.core.make import Decision
+from sizekeeper.core.make import Place as SizePlace
+from sizekeeper.core.piece import PrintedSquare
+from sizekeeper.ui.selection import Place
+from tests.build import chart, person
+from tests.fits import BODY_CHART, FINISHED
+from tests.ui.household import ADA, DRESS, amounts, headline, in_front, settle
+from tests.ui.naming import nameless
+from tests.ui.planning import BODICE, make_in, open_desk, saved_make, steps, type_in
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from PySide6.QtWidgets import QWidget
+    from pytestqt.qtbot import QtBot
+
+    from sizekeeper.ui.fit_page import FitPage
+    from sizekeeper.ui.plan_desk import PlanDesk
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Session
+    from sizekeeper.ui.settings import Settings
+
+FULL = person("cm", high_bust="88", bust="98", waist="72", hip="96")
+FULL_BODY = chart("body", "38 40 42", high_bust="84, 88, 92", bust="88, 92, 96", waist="68, 72, 76", hip="92, 96, 100")
+FULL_MADE = chart("finished", "38 40 42", bust="93, 97, 101", waist="71, 75, 79", hip="97, 101, 105")
+"""A body of size 40 but for a bust 6 cm fuller: 97 - 98 leaves no ease there, 103 - 98 leaves 5 cm."""
+
+
+@pytest.fixture
+def page(
+    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
+) -> FitPage:
+    """The page in front with nothing selected."""
+    return in_front(qtbot, session, selection, settings, today)
+
+
+@pytest.fixture
+def desk(page: FitPage, session: Session, selection: Selection) -> PlanDesk:
+    """The plans of the dress, compared."""
+    return open_desk(page, session, selection, pieces=BODICE)
+
+
+def test_the_plans_are_one_click_away_and_take_the_whole_width(page: FitPage, desk: PlanDesk) -> None:
+    assert (desk.isVisible(), page.answer.isVisible(), page.panel.isVisible()) == (True, False, False)
+    assert desk.width() == page.width()
+    desk.back.click()
+    assert (desk.isVisible(), page.answer.isVisible()) == (False, True)
+    assert page.heading.parts.buttons["plans"].hasFocus()
+
+
+def test_the_verdict_stands_over_the_plans(desk: PlanDesk) -> None:
+    assert desk.headline.text() == "Cut 40 straight."
+
+
+def test_the_best_plan_comes_first_and_all_are_shown(page: FitPage, desk: PlanDesk) -> None:
+    assert page._planned is not None
+    plans = page._planned.plans.plans
+    assert [card.plan for card in desk.plans.cards if card.isVisible()] == list(plans)
+    costs = [plan.cost_cm for plan in plans if plan.cost_cm is not None]
+    assert costs == sorted(costs)
+
+
+def test_a_plan_says_in_words_what_it_gives_and_takes(desk: PlanDesk) -> None:
+    card = next(c for c in desk.plans.cards if c.plan is not None and c.plan.kind == "straight")
+    # The finished bust of 40 is 40 1/8 in, hers 38; its tight edge 2.5 cm: 5.3975 - 2.5 = 2.8975 cm, 1 1/8 in.
+    assert card.table.lines.lines[0].said == "Bust: 2 1/8 in of ease, close, can be taken in by 1 1/8 in"
+    assert card.work.text() == "Work: only tracing."
+
+
+def test_the_order_of_the_plans_is_explained(desk: PlanDesk) -> None:
+    assert desk.plans.order.text().startswith("Ordered by how far off they are, and 1/16 in more for each change: ")
+
+
+def test_where_the_bust_is_fuller_the_verdict_says_how_much_to_add(
+    page: FitPage, session: Session, selection: Selection, settings: Settings
+) -> None:
+    settle(session, selection, FULL_BODY, FULL_MADE, who=FULL)
+    settings.choose(unit="cm")
+    assert headline(page) == "Cut 40, add 6 cm at the bust."
+
+
+def test_choosing_a_plan_keeps_the_decision_in_a_make_as_one_step(desk: PlanDesk, session: Session) -> None:
+    desk.plans.cards[0].button.click()
+    decision = saved_make(session).decision
+    assert decision == Decision("straight", SizePlace("40"), advised="Cut 40 straight.", on=dt.date(2026, 11, 25))
+    assert steps(session) == ["Decide: Cut 40 straight"]
+    assert desk.plans.decision.text() == "Decided: Cut 40 straight"
+
+
+def test_undoing_the_decision_leaves_no_make_behind(desk: PlanDesk, session: Session) -> None:
+    desk.plans.cards[0].button.click()
+    session.undo_stack.undo()
+    assert make_in(session) is None
+    assert desk.plans.decision.text() == "Not decided yet"
+
+
+def test_a_second_click_takes_the_decision_back(desk: PlanDesk, session: Session) -> None:
+    desk.plans.cards[0].button.click()
+    desk.plans.cards[0].button.click()
+    assert saved_make(session).decision is None
+
+
+def test_any_size_can_be_chosen_against_advice_and_the_reason_is_kept(desk: PlanDesk, session: Session) -> None:
+    desk.plans.own.place.setCurrentText("42")
+    desk.plans.own.reason.setText("thick lining")
+    desk.plans.own.button.click()
+    decision = saved_make(session).decision
+    assert decision is not None
+    assert (decision.place, decision.reason, decision.advised) == (SizePlace("42"), "thick lining", "Cut 40 straight.")
+    assert "reason: thick lining" in desk.plans.why.text()
+
+
+def test_a_place_of_her_own_stands_beside_the_plans(desk: PlanDesk) -> None:
+    desk.plans.own.place.setCurrentText("past 42 by one step")
+    desk.plans.own.button.click()
+    shown = [card for card in desk.plans.cards if card.isVisible()]
+    assert shown[-1].kind.text() == "Your own choice"
+    assert shown[-1].button.text() == "Chosen ✓"
+
+
+def test_a_bust_adjustment_is_kept_with_its_amount(page: FitPage, session: Session, selection: Selection) -> None:
+    desk = open_desk(page, session, selection, FULL_BODY, FULL_MADE, who=FULL)
+    next(c for c in desk.plans.cards if c.plan is not None and c.plan.bust is not None).button.click()
+    decision = saved_make(session).decision
+    assert decision is not None
+    assert decision.add is not None
+    assert decision.add.exact_cm == 6
+
+
+def test_a_decision_stays_when_its_size_leaves_the_chart(desk: PlanDesk, session: Session) -> None:
+    desk.plans.cards[0].button.click()
+    pairs = []
+    for old in session.charts(DRESS.id):
+        rows = tuple(replace(row, cells=(row.cells[0], row.cells[2])) for row in old.rows)
+        pairs.append((old, replace(old, sizes=(old.sizes[0], old.sizes[2]), rows=rows)))
+    session.apply_all("Take away 40", pairs)
+    assert desk.plans.decision.text() == "Decided on 40, which is no longer in the chart"
+    assert saved_make(session).decision is not None
+
+
+def test_the_decision_is_said_beside_the_verdict(page: FitPage, desk: PlanDesk) -> None:
+    desk.plans.cards[0].button.click()
+    desk.back.click()
+    assert page.answer.plan.text() == "Decided: Cut 40 straight."
+
+
+def test_what_a_change_weighs_can_be_set_and_put_back(desk: PlanDesk, page: FitPage) -> None:
+    type_in(desk.plans.weight, "2 cm")
+    assert page._planned is not None
+    assert page._planned.plans.per_change_cm == 2
+    type_in(desk.plans.weight, "")
+    assert page._planned.plans.per_change_cm == pytest.approx(0.1)
+
+
+def test_a_weight_that_is_no_length_is_said_in_place_and_changes_nothing(desk: PlanDesk, page: FitPage) -> None:
+    type_in(desk.plans.weight, "much")
+    assert desk.plans.problem.text() == "“much” is not a length."
+    assert page._planned is not None
+    assert page._planned.plans.per_change_cm == pytest.approx(0.1)
+
+
+def test_undo_leads_back_to_the_part_where_the_edit_was_made(page: FitPage, desk: PlanDesk) -> None:
+    desk.back.click()
+    page.reveal(Place("fit", ADA.id, f"{DRESS.id}/plan:toile"))
+    assert (desk.isVisible(), desk.part) == (True, "toile")
+
+
+def test_another_person_has_a_make_of_her_own(desk: PlanDesk, session: Session, selection: Selection) -> None:
+    desk.plans.cards[0].button.click()
+    session.apply("Add", None, replace(ADA, id="other", name="Edda"))
+    selection.choose_person("other")
+    assert desk.plans.decision.text() == "Not decided yet"
+    selection.choose_person(ADA.id)
+    assert desk.plans.decision.text() == "Decided: Cut 40 straight"
+
+
+def test_a_test_square_multiplies_the_printed_figures_and_says_so(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    desk = open_desk(page, session, selection, pieces=BODICE)
+    desk.back.click()
+    before = page.found.pieces if page.found is not None else None
+    assert before is not None
+    square = PrintedSquare(Length(Fraction(98), "mm"), Length(Fraction(100), "mm"))
+    session.apply("Measure the square", before, replace(before, square=square))
+    # 40 1/8 in times 0.98 is 39.3225, less 38 is 1.3225 in.
+    assert amounts(page, "bust")["40"] == "1 3/8"
+    assert "The test square came out at 98 %" in page.answer.notes.text()
+
+
+@pytest.mark.parametrize("part", ["plans", "alter", "worksheet", "toile"])
+def test_everything_that_takes_the_focus_has_a_name(page: FitPage, desk: PlanDesk, part: str) -> None:
+    desk.turn_to(part)
+    for fold in desk.alter.folds:
+        fold.button.setChecked(True)
+    assert nameless(page) == []
+
+
+def test_the_cards_follow_light_and_dark(page: FitPage, desk: PlanDesk, dark: object) -> None:
+    assert desk.grab().toImage().pixelColor(5, 5).lightness() < 100
+
+
+def test_by_the_body_chart_alone_the_plans_say_that_ease_is_unknown(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    desk = open_desk(page, session, selection, BODY_CHART)
+    assert "nothing is known of the ease" in desk.plans.cards[0].doubts.text()
+
+
+def test_without_pieces_the_work_asks_for_them(page: FitPage, session: Session, selection: Selection) -> None:
+    settle(session, selection, FINISHED)
+    page.open_part("plans")
+    page.desk.turn_to("alter")
+    assert "No pieces are listed yet" in page.desk.alter.note.text()
+
+
+def test_tab_goes_from_the_parts_through_the_plans_to_her_own_choice(desk: PlanDesk) -> None:
+    desk.buttons["toile"].setFocus()
+    seen: list[QWidget | None] = []
+    for _ in range(2 * len([card for card in desk.plans.cards if card.isVisible()]) + 2):
+        here = QApplication.focusWidget()
+        assert here is not None
+        QTest.keyClick(here, Qt.Key.Key_Tab)
+        seen.append(QApplication.focusWidget())
+    columns = [widget for card in desk.plans.cards if card.isVisible() for widget in (card.table, card.button)]
+    assert seen == [*columns, desk.plans.weight, desk.plans.own.place]
+
+
+def test_the_columns_are_high_enough_for_their_buttons_however_wide_the_page(page: FitPage, desk: PlanDesk) -> None:
+    for width in (800, 1040, 1700):
+        page.resize(width, 740)
+        for card in desk.plans.cards:
+            assert card.isHidden() or card.height() >= card.high(card.width())
