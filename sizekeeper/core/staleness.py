@@ -60,8 +60,3 @@ def ago(on: dt.date, today: dt.date) -> str:
     if months < 24:  # noqa: PLR2004 - up to two years, months say more
         return f"{months} months ago"
     return f"{months // 12} years ago"
-
-
-def measured_words(on: dt.date, today: dt.date) -> str:
-    """When a reading was taken, in words: `measured 8 months ago`."""
-    return f"measured {ago(on, today)}"

@@ -25,7 +25,6 @@ MISSING = frozenset(
 )  # fmt: skip
 """What charts print where no figure is given."""
 
-CM_PER_INCH = Fraction(254, 100)
 _PLAIN = str.maketrans(
     {
         "″": '"', "”": '"', "“": '"', "„": '"', "＂": '"', "′": "'", "’": "'", "‘": "'", "´": "'", "⁄": "/", "∕": "/",

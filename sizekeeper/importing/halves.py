@@ -11,7 +11,6 @@ from sizekeeper.importing.sizes import number_in
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
-    from sizekeeper.core.chart import ChartKind
     from sizekeeper.importing.draft import DraftRow, DraftTable
 
 ADULT_LEAST_CM: Mapping[str, float] = {
@@ -120,8 +119,3 @@ def matched_figures(
         if ours is not None and cm is not None:
             found[label] = (ours, cm)
     return found
-
-
-def kind_that_fits(kind: ChartKind, rows: Sequence[DraftRow]) -> ChartKind:
-    """A chart whose kind is not stated and whose girths are halved is of garments: bodies are not laid flat."""
-    return "finished" if any(row.written_as != "full" for row in rows) else kind

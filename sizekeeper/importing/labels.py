@@ -5,16 +5,12 @@ from __future__ import annotations
 import functools
 import re
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
 
 from sizekeeper import assets
 from sizekeeper.core.chart import WrittenAs
 from sizekeeper.importing import vocabulary as words
 from sizekeeper.importing.measure_names import NOTHING, Names, exactly, names_of
 from sizekeeper.importing.units import stated_units, unit_of, without_units
-
-if TYPE_CHECKING:
-    from collections.abc import Iterable
 
 _NUMBERING = re.compile(r"^\s*(?:\(?[A-Za-z0-9]{1,2}[).:]\s+|\d{1,2}\s+(?=[^\W\d_]{3})|[A-Z]\s[–—-]\s+|[*†‡•·#]+\s*)")
 _MARKS = re.compile(r"\s*[*†‡§¹²³⁴⁵:]+\s*$")
@@ -160,8 +156,3 @@ def resolved(names: Names, kind: words.Kind | None, finished_words: bool) -> str
     fitting = [m for m in names.ids if measures[m].use != wrong]
     exact_kind = [m for m in fitting if measures[m].use == (kind or "body")]
     return (exact_kind or fitting or list(names.ids))[0]
-
-
-def first_with(labels: Iterable[Label], what: Literal["kind", "view", "variant", "cup"]) -> str | None:
-    """The first value of a kind of word over several labels."""
-    return next((value for label in labels if (value := getattr(label, what))), None)

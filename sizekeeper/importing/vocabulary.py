@@ -92,10 +92,6 @@ SIZE = _words(
     r"uk|us|usa|eu|eur|euro|europe|european|american|british|french|german|italian|int|international|aus|"
     r"fr|it|de|nl|es|jp|au|ru|alpha|numeric",
 )
-VALUE_HEAD = _words(
-    r"values?|figures?|amount|measurement|cm|mm|in|inch(?:es)?|wert|valeur|waarde|valor|valore|result|length|"
-    r"centimet(?:re|er)s",
-)
 GENERIC = _words(
     r"measurements?|measures?|measuring|points?|of|the|in|all|chart|table|guide|size|sizes|dimension|dimensions|"
     r"description|"
