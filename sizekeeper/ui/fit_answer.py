@@ -12,7 +12,7 @@ from sizekeeper.reports.ease_table import ease_table
 from sizekeeper.ui import fit_rows, theme
 from sizekeeper.ui.ease_board import EaseBoard
 from sizekeeper.ui.ease_model import NO_TABLE
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_verdict import plan_headline, plan_line, plan_warnings
 from sizekeeper.ui.verdict_view import VerdictText, VerdictView
 
@@ -60,13 +60,13 @@ class FitAnswer(QScrollArea):
         if planned is not None:
             text = replace(text, headline=plan_headline(planned, words), warnings=plan_warnings(planned, words))
         self.verdict.show_text(text)
-        _say(self.plan, "" if planned is None else plan_line(planned, words))
+        say(self.plan, "" if planned is None else plan_line(planned, words))
         table = NO_TABLE if fit is None else ease_table(fit)
         heading = f"Body, {found.person.unit}"
         self.board.show_table(table, fit_rows.region_texts(found, words, today), words, heading)
         self.board.setVisible(bool(found.measures))
-        _say(self.notes, fit_rows.notes(found, words, today))
-        _say(self.asides, fit_rows.asides(found, words, today))
+        say(self.notes, fit_rows.notes(found, words, today))
+        say(self.asides, fit_rows.asides(found, words, today))
 
     def _space(self) -> None:
         side = theme.spacing(4)
@@ -80,10 +80,3 @@ class FitAnswer(QScrollArea):
         super().changeEvent(event)
         if hasattr(self, "_column") and theme.font_changed(event):
             self._space()
-
-
-def _say(label: Lettering, text: str) -> None:
-    if label.text() != text:
-        label.setText(text)
-    if label.isHidden() == bool(text):
-        label.setVisible(bool(text))

@@ -79,3 +79,11 @@ class Rule(QWidget):
         """Draw the line."""
         painter = QPainter(self)
         painter.fillRect(self.rect(), theme.rule_colour(self.palette()))
+
+
+def say(label: Lettering, text: str) -> None:
+    """Show a text, or hide its label while there is none."""
+    if label.text() != text:
+        label.setText(text)
+    if label.isHidden() == bool(text):
+        label.setVisible(bool(text))

@@ -9,11 +9,10 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from sizekeeper.core import plan_words
 from sizekeeper.ui import theme
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_body import BeyondFold, BustFold, SeatFold
 from sizekeeper.ui.plan_cloth import AllowanceFold, KnitFold
 from sizekeeper.ui.plan_fabric import FabricFold
-from sizekeeper.ui.plan_fold import say
 from sizekeeper.ui.plan_lengths import LengthsFold
 from sizekeeper.ui.plan_sleeve import SleeveFold
 from sizekeeper.ui.plan_wearer import ChildFold, OpeningFold

@@ -10,8 +10,8 @@ from sizekeeper.core.beyond import beyond_range
 from sizekeeper.core.places import join
 from sizekeeper.core.plan_words import past_words
 from sizekeeper.core.sentences import line_words
-from sizekeeper.ui.lettering import Lettering
-from sizekeeper.ui.plan_fold import Fold, say
+from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.plan_fold import Fold
 from sizekeeper.ui.plan_said import amount
 from sizekeeper.ui.plan_work import figure_at
 

@@ -14,8 +14,7 @@ from sizekeeper.core.ease import SAME
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_lines import Line
 from sizekeeper.ui.fit_table import LineTable
-from sizekeeper.ui.lettering import Lettering
-from sizekeeper.ui.plan_fold import say
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_said import amount
 from sizekeeper.ui.plan_source import tried
 

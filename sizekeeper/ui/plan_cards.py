@@ -14,10 +14,10 @@ from sizekeeper.core.plan import PER_CHANGE_CM
 from sizekeeper.errors import LengthError
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_field import FigureField
-from sizekeeper.ui.lettering import Lettering, Rule
+from sizekeeper.ui.lettering import Lettering, Rule, say
 from sizekeeper.ui.plan_card import PlanCard
 from sizekeeper.ui.plan_choice import OwnChoice
-from sizekeeper.ui.plan_fold import one_after_the_other, say
+from sizekeeper.ui.plan_fold import one_after_the_other
 from sizekeeper.ui.plan_source import decision_on
 
 if TYPE_CHECKING:

@@ -15,10 +15,10 @@ from sizekeeper.core.pattern import KNIT_FROM
 from sizekeeper.errors import LengthError, PlanError
 from sizekeeper.ui.fit_lines import Line
 from sizekeeper.ui.fit_table import LineTable
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_edits import length_typed
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import Fold, figures, say
+from sizekeeper.ui.plan_fold import Fold, figures
 from sizekeeper.ui.plan_said import amount, knit_words
 from sizekeeper.ui.plan_source import tried
 

@@ -12,12 +12,12 @@ from PySide6.QtWidgets import QCheckBox
 from sizekeeper.core.fabric import fabric_need
 from sizekeeper.core.make import FabricHad
 from sizekeeper.errors import LengthError
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_cloth import NONE, text_of
 from sizekeeper.ui.plan_edits import length_typed
 from sizekeeper.ui.plan_fabric_table import FabricTaking
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import CalmSpin, Fold, figures, say
+from sizekeeper.ui.plan_fold import CalmSpin, Fold, figures
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QHBoxLayout, QPushButto
 
 from sizekeeper.errors import ReadError
 from sizekeeper.ui import theme
-from sizekeeper.ui.plan_fold import say
+from sizekeeper.ui.lettering import say
 
 if TYPE_CHECKING:
     from collections.abc import Callable

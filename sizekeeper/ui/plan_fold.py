@@ -172,11 +172,3 @@ def one_after_the_other(*widgets: QWidget) -> None:
     """Make Tab go through widgets in this order, where some were made later than those that follow them."""
     for here, there in itertools.pairwise(widgets):
         QWidget.setTabOrder(here, there)
-
-
-def say(label: Lettering, text: str) -> None:
-    """Show a text, or hide its label while there is none."""
-    if label.text() != text:
-        label.setText(text)
-    if label.isHidden() == bool(text):
-        label.setVisible(bool(text))

@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from sizekeeper.core.lengths import CHAIN_NAMES, line_levels
 from sizekeeper.core.piece import CHAINS
 from sizekeeper.ui import theme
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed, with_length
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import Fold, say
+from sizekeeper.ui.plan_fold import Fold
 from sizekeeper.ui.plan_said import amount, length_place_words, length_summary, length_words, where_words
 
 if TYPE_CHECKING:

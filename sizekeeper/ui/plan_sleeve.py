@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QPushButton
 from sizekeeper.core.length import CM_PER, exactly
 from sizekeeper.core.sleeve import CapCheck, arm_change, end_to_be_level_with_waist, ends_below_waist
 from sizekeeper.errors import LengthError
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_edits import length_typed, with_length
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import Fold, figures, say
+from sizekeeper.ui.plan_fold import Fold, figures
 from sizekeeper.ui.plan_said import amount
 from sizekeeper.ui.plan_source import tried
 

@@ -10,11 +10,11 @@ from sizekeeper.core.children import child_sizes, tucks
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.opening import passages
 from sizekeeper.core.staleness import grows
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import Fold, figures, say
+from sizekeeper.ui.plan_fold import Fold, figures
 from sizekeeper.ui.plan_lengths import with_growth
 from sizekeeper.ui.plan_said import passage_words
 from sizekeeper.ui.plan_work import figure_at

@@ -17,12 +17,12 @@ from sizekeeper.core.trousers import SEAT
 from sizekeeper.core.width_plan import around
 from sizekeeper.errors import LengthError
 from sizekeeper.ui import theme
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.piece_words import LEVEL_NAMES
 from sizekeeper.ui.plan_edits import length_typed, with_width, without_width
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import CalmSpin, Fold, one_after_the_other, say
+from sizekeeper.ui.plan_fold import CalmSpin, Fold, one_after_the_other
 from sizekeeper.ui.plan_said import amount, follow_words, gather_words, level_name, width_summary
 from sizekeeper.ui.plan_work import FOLLOWING, TOILE
 

@@ -16,9 +16,9 @@ from sizekeeper.core.make import ToileRound
 from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.piece import CHAINS
 from sizekeeper.ui import theme
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import one_after_the_other, say
+from sizekeeper.ui.plan_fold import one_after_the_other
 from sizekeeper.ui.toile_row import ToileRow
 from sizekeeper.ui.toile_words import contrary_words, state_words, tight_words
 
