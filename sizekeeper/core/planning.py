@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -58,6 +59,10 @@ class Planner:
 
     def bust(self) -> BustAdjustment | None:
         """The bust adjustment, suggested or not; None where it cannot be told."""
+        return self._bust
+
+    @cached_property
+    def _bust(self) -> BustAdjustment | None:
         return bust_adjustment(self.comparison, self.body, self.drafted_difference_cm)
 
     def at(self, position: float, kind: PlanKind = "own") -> Plan:

@@ -48,7 +48,7 @@ def run(library: Path | None, *, demo: bool = False) -> int:
     mishap.install()
     desk.settled.connect(_put_on_icon)
     desk.settled.connect(log.start)
-    desk.settled.connect(gc.enable)
+    desk.settled.connect(collect_again)
     gc.disable()  # nothing of what is made before the first picture can be let go
     try:
         opened = desk.open_demo() if demo else desk.open(library) if library is not None else desk.open_own()
@@ -60,6 +60,15 @@ def run(library: Path | None, *, demo: bool = False) -> int:
         mishap.uninstall()
         log.stop()
     return 0 if opened else 1
+
+
+def collect_again() -> None:
+    """After the first picture: collect what is let go from now on, and leave the library that was read alone.
+
+    Going through hundreds of charts again and again would cost some keystrokes several milliseconds.
+    """
+    gc.freeze()
+    gc.enable()
 
 
 def _put_on_icon() -> None:

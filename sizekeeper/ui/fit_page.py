@@ -27,7 +27,7 @@ from sizekeeper.ui.plan_source import plan_ahead
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
     from PySide6.QtGui import QShowEvent
 
@@ -136,12 +136,9 @@ class FitPage(QWidget):
             return
         self._stale = False
         pattern = self._selection.pattern
-        found = look_up(
-            self._session,
-            self._selection.person,
-            pattern,
-            view=self._view_of(pattern),
-        )
+        views = self._choices(pattern)
+        view = self._view_of(pattern, views)
+        found = look_up(self._session, self._selection.person, pattern, view=view)
         if not isinstance(found, Found):
             self._found = self._planned = None
             self.first.show_missing(found)
@@ -149,7 +146,7 @@ class FitPage(QWidget):
             return
         self._found = found
         words = self.words
-        self.heading.show_found(found, self._choices(pattern), self._view_of(pattern))
+        self.heading.show_found(found, views, view)
         self._planned = plan_ahead(found, self.edits.look_up(found), per_change_cm(self._settings))
         self.answer.show_found(found, words, self._today(), self._planned)
         self._say_problems()
@@ -165,9 +162,8 @@ class FitPage(QWidget):
         self.open_part("")
         self.heading.parts.buttons["plans"].setFocus()
 
-    def _view_of(self, pattern: str) -> str:
+    def _view_of(self, pattern: str, views: Mapping[str, str]) -> str:
         """The view chosen for a pattern, else its first one; empty without views."""
-        views = self._choices(pattern)
         kept = self._views.get(pattern, "")
         return kept if kept in views else next(iter(views), "")
 

@@ -121,7 +121,7 @@ def look_up(session: Session, person: str, pattern: str, *, view: str) -> Found 
 
 def pieces_of(session: Session, pattern: str) -> Pieces | None:
     """What is known of a pattern's paper, drafts laid over; None while nothing is."""
-    found = next((v.id for v in session.values() if isinstance(v, Pieces) and v.pattern == pattern), "")
+    found = next((v.id for v in session.belonging(pattern) if isinstance(v, Pieces)), "")
     value = session.value(found)
     return value if isinstance(value, Pieces) else None
 

@@ -55,7 +55,7 @@ class PiecesDesk(QObject):
     @property
     def committed(self) -> Pieces:
         """The pieces as last edited, or the empty list that comes into the library with the first edit."""
-        found = (v for v in self.session.values() if isinstance(v, Pieces) and v.pattern == self._entry)
+        found = (v for v in self.session.belonging(self._entry) if isinstance(v, Pieces))
         return next(found, None) or self._to_be.setdefault(self._entry, Pieces(new_id(), self._entry))
 
     @property

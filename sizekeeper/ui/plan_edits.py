@@ -66,7 +66,7 @@ class MakeEdits(QObject):
     def pieces(self) -> Pieces:
         """What is known of the paper of the pattern in front, as last edited."""
         pattern = self._shown[1]
-        found = next((v for v in self._session.values() if isinstance(v, Pieces) and v.pattern == pattern), None)
+        found = next((v for v in self._session.belonging(pattern) if isinstance(v, Pieces)), None)
         return found or Pieces(new_id(), pattern)
 
     def apply_fabric(self, text: str, fabric: tuple[FabricLine, ...]) -> None:

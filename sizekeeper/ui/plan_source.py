@@ -104,7 +104,7 @@ def make_of(session: Session, person: str, pattern: str, view: str, fresh: str) 
     """
     found = [
         value
-        for value in session.values()
+        for value in session.belonging(pattern)
         if isinstance(value, Make) and not value.hidden and _same(value, person, pattern, view)
     ]
     kept = session.value(found[-1].id if found else fresh)

@@ -18,7 +18,7 @@ from sizekeeper.core.person import Person
 from sizekeeper.store.codec import Value, kind_of
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from sizekeeper.store.writer import Writer
     from sizekeeper.ui.selection import Place
@@ -34,6 +34,11 @@ class Change:
     kinds: frozenset[str]
     ids: frozenset[str]
     text: str = ""
+
+
+def _pattern_of(value: Value) -> str:
+    """The id of the pattern that an entry belongs to; empty for people, patterns and what belongs to nobody."""
+    return str(getattr(value, "pattern", ""))
 
 
 class _Replace(QUndoCommand):
@@ -83,7 +88,9 @@ class Session(QObject):
         super().__init__(parent)
         self.writer = writer
         self.undo_stack = QUndoStack(self)
-        self._values: dict[str, Value] = {value.id: value for value in writer.library.values()}
+        self._values: dict[str, Value] = {}
+        self._of_pattern: dict[str, dict[str, None]] = {}
+        self._take(writer.library.values())
         self._drafts: dict[str, Value] = {}
         self._sent = 0
         self._done = 0
@@ -113,6 +120,10 @@ class Session(QObject):
     def values(self) -> list[Value]:
         """Every entry as last edited, without drafts."""
         return list(self._values.values())
+
+    def belonging(self, pattern: str) -> list[Value]:
+        """The charts, pieces and makes of a pattern as last edited: a keystroke asks, so nothing is searched for."""
+        return [self._values[entry] for entry in self._of_pattern.get(pattern, ())]
 
     def value(self, entry: str) -> Value | None:
         """An entry by id, with its draft if there is one."""
@@ -144,7 +155,8 @@ class Session(QObject):
 
     def charts(self, pattern: str) -> list[Chart]:
         """The charts of a pattern, drafts laid over."""
-        return [v for v in self._current() if isinstance(v, Chart) and v.pattern == pattern]
+        shown = (self._drafts.get(value.id, value) for value in self.belonging(pattern))
+        return [value for value in shown if isinstance(value, Chart)]
 
     def chart(self, pattern: str, kind: ChartKind, view: str = "") -> Chart | None:
         """One chart of a pattern; for a view without figures of its own the chart that serves all views."""
@@ -202,21 +214,33 @@ class Session(QObject):
             for value in (old, new)
             if value is not None
         ]
-        self._values = fresh
+        self._take(fresh.values())
         self._drafts.clear()
         self.undo_stack.clear()
         self._sent = self._done = 0
         self.saved_changed.emit(True)
         self._announce(touched, "Read again")
 
+    def _take(self, values: Iterable[Value]) -> None:
+        """Hold these entries and no others."""
+        self._values, self._of_pattern = {}, {}
+        for value in values:
+            self._keep(value)
+
+    def _keep(self, value: Value) -> None:
+        self._values[value.id] = value
+        if pattern := _pattern_of(value):
+            self._of_pattern.setdefault(pattern, {})[value.id] = None
+
     def _put(self, text: str, pairs: Sequence[Pair]) -> None:
         for before, after in pairs:
             if (value := before or after) is not None:
                 self._drafts.pop(value.id, None)
             if after is not None:
-                self._values[after.id] = after
+                self._keep(after)
             elif before is not None:
                 self._values.pop(before.id, None)
+                self._of_pattern.get(_pattern_of(before), {}).pop(before.id, None)
         self._sent += 1
         self.saved_changed.emit(False)
         self.writer.submit(text, pairs, self._committed.emit, self._refused.emit)

@@ -27,6 +27,7 @@ from sizekeeper.demo import demo_values
 from sizekeeper.store.codec import new_id
 from sizekeeper.store.library import Library
 from sizekeeper.store.writer import Writer
+from sizekeeper.ui.app import collect_again
 from sizekeeper.ui.fit_page import FitPage
 from sizekeeper.ui.selection import Selection
 from sizekeeper.ui.session import Session
@@ -76,6 +77,7 @@ def main() -> None:
         selection.choose_pattern(pattern.id)
         page.show()
         app.processEvents()
+        collect_again()
         times = []
         for k in range(KEYSTROKES):
             drafted = typed(person, f"{36 + k % 40 / 8}")
