@@ -14,10 +14,13 @@ from typing import TYPE_CHECKING, Literal
 
 from sizekeeper.core.length import Length
 from sizekeeper.core.piece import Chain, Level
-from sizekeeper.core.plan import PlanKind
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+PlanKind = Literal["straight", "size_below", "size_above", "between", "blended", "bust", "own"]
+"""The best listed size; the one below or above it; a line between two sizes; another size at another level; a
+straight size with a bust adjustment; a place of her own choice, against advice."""
 
 Sharing = Literal["equal", "by_width"]
 Felt = Literal["tight", "right", "loose"]

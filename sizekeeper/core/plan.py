@@ -9,12 +9,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from sizekeeper.core.make import PlanKind
 from sizekeeper.core.preference import Band
 from sizekeeper.core.result import FitRole
-
-PlanKind = Literal["straight", "size_below", "size_above", "between", "blended", "bust", "own"]
-"""The best listed size; the one below or above it; a line between two sizes; another size at another level; a
-straight size with a bust adjustment; a place of her own choice, against advice."""
 
 PER_CHANGE_CM = 0.1
 """What a change weighs beside misfit when plans are put in order, cm (coined; she can set another figure)."""

@@ -25,7 +25,8 @@ from sizekeeper.core.result import BodyFigure, Fit
 from sizekeeper.core.touched import place_of, touched
 
 if TYPE_CHECKING:
-    from sizekeeper.core.plan import BustAdjustment, PlanKind
+    from sizekeeper.core.make import PlanKind
+    from sizekeeper.core.plan import BustAdjustment
     from sizekeeper.core.regions import Region
     from sizekeeper.core.result import Candidate, RegionAt
 

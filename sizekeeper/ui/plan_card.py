@@ -19,7 +19,8 @@ from sizekeeper.ui.plan_said import amount
 from sizekeeper.ui.plan_source import tried
 
 if TYPE_CHECKING:
-    from sizekeeper.core.plan import Plan, PlanDoubt, PlanKind, PlanRegion
+    from sizekeeper.core.make import PlanKind
+    from sizekeeper.core.plan import Plan, PlanDoubt, PlanRegion
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.plan_source import Planned
 

@@ -12,10 +12,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from sizekeeper.core.length import Length
-    from sizekeeper.core.make import Decision, LengthChoice, Make, Pinned, Place, WidthChoice
+    from sizekeeper.core.make import Decision, LengthChoice, Make, Pinned, Place, PlanKind, WidthChoice
     from sizekeeper.core.measure import Measures
     from sizekeeper.core.piece import Across, Along, FabricLine, Opening, Piece, Pieces
-    from sizekeeper.core.plan import PlanKind
 
 _KINDS: dict[PlanKind, str] = {
     "straight": "straight", "size_below": "the size below", "size_above": "the size above",
