@@ -68,6 +68,7 @@ class WorksheetPart(QWidget):
         self._side.addWidget(self.drawing, 1)
         self._side.addWidget(self.seam_head)
         self._side.addWidget(self.seam)
+        self._side.addStretch(0)  # where no piece is drawn, the line stands at the top
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.addWidget(self._scroll, 3)
