@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +10,7 @@ from sizekeeper import __version__
 from sizekeeper.errors import SizekeeperError
 
 if TYPE_CHECKING:
+    import argparse
     from collections.abc import Sequence
 
 _WRONG = 2
@@ -31,6 +31,8 @@ examples:
 
 def parser() -> argparse.ArgumentParser:
     """The command line's words."""
+    import argparse  # noqa: PLC0415 - the window, which is opened without a word, starts without it
+
     from sizekeeper.cli import rank, read  # noqa: PLC0415 - they know the measures, which the window need not load first
 
     top = argparse.ArgumentParser(
@@ -51,12 +53,17 @@ def parser() -> argparse.ArgumentParser:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; errors of the user's world are one sentence on stderr and exit code 2."""
     words = list(sys.argv[1:] if arguments is None else arguments)
-    args = argparse.Namespace(command=None, library=None) if not words else parser().parse_args(words)
     try:
-        return _run(args)
+        return _run(parser().parse_args(words)) if words else _open_window()
     except SizekeeperError as error:
         print(f"sizekeeper: {error}", file=sys.stderr)
         return _WRONG
+
+
+def _open_window(library: Path | None = None, *, demo: bool = False) -> int:
+    from sizekeeper.cli import window  # noqa: PLC0415 - each command loads only what it needs
+
+    return window.run(library, demo=demo)
 
 
 def _run(args: argparse.Namespace) -> int:
@@ -68,6 +75,4 @@ def _run(args: argparse.Namespace) -> int:
         from sizekeeper.cli import rank  # noqa: PLC0415 - each command loads only what it needs
 
         return rank.run(args)
-    from sizekeeper.cli import window  # noqa: PLC0415 - each command loads only what it needs
-
-    return window.run(args)
+    return _open_window(args.library, demo=args.command == "demo")

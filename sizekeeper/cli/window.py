@@ -5,18 +5,14 @@ from __future__ import annotations
 import importlib.util
 from typing import TYPE_CHECKING
 
-from sizekeeper.cli.demo_table import demo_table
 from sizekeeper.cli.display import no_window_reason
 
 if TYPE_CHECKING:
-    import argparse
     from pathlib import Path
 
 
-def run(args: argparse.Namespace) -> int:
-    """Open the window on the library, or on the demo household."""
-    demo: bool = args.command == "demo"
-    library: Path | None = args.library
+def run(library: Path | None, *, demo: bool = False) -> int:
+    """Open the window on a library, None for the user's own, or on the demo household; returns the exit code."""
     reason = no_window_reason()
     if reason is None:
         try:
@@ -27,6 +23,8 @@ def run(args: argparse.Namespace) -> int:
             return run_window(library, demo=demo)
     print(f"No window can be opened here: {reason}.")
     if demo:
+        from sizekeeper.cli.demo_table import demo_table  # noqa: PLC0415 - the arithmetic, which no window waits for
+
         print("The demo household, ranked in the terminal instead:\n")
         print(demo_table())
     else:

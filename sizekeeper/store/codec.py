@@ -7,6 +7,7 @@ read and never rewritten: an upgrade takes the JSON object of one shape to that 
 from __future__ import annotations
 
 import functools
+import importlib
 import os
 import re
 from fractions import Fraction
@@ -14,35 +15,51 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from sizekeeper.core.chart import Chart
-from sizekeeper.core.learned import Learned
-from sizekeeper.core.make import Make
-from sizekeeper.core.pattern import Pattern
-from sizekeeper.core.person import Person
-from sizekeeper.core.piece import Pieces
 from sizekeeper.store.trouble import EntryError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-Value = Person | Pattern | Chart | Learned | Pieces | Make
-"""What an entry of the library can be."""
+    from sizekeeper.core.chart import Chart
+    from sizekeeper.core.learned import Learned
+    from sizekeeper.core.make import Make
+    from sizekeeper.core.pattern import Pattern
+    from sizekeeper.core.person import Person
+    from sizekeeper.core.piece import Pieces
 
-KINDS: dict[str, type[Value]] = {
-    "person": Person,
-    "pattern": Pattern,
-    "chart": Chart,
-    "learned": Learned,
-    "pieces": Pieces,
-    "make": Make,
+    Value = Person | Pattern | Chart | Learned | Pieces | Make
+    """What an entry of the library can be."""
+else:
+    Value = object  # so that annotations can name it although the classes are not loaded
+
+KINDS: dict[str, tuple[str, str]] = {
+    "person": ("person", "Person"),
+    "pattern": ("pattern", "Pattern"),
+    "chart": ("chart", "Chart"),
+    "learned": ("learned", "Learned"),
+    "pieces": ("piece", "Pieces"),
+    "make": ("make", "Make"),
 }
-"""The kinds of entries by the name they have in the file."""
+"""The kinds of entries by the name they have in the file: the module of the core, and the class in it.
+
+A class is imported when the first entry of its kind is read, so that the window does not start with all of them.
+"""
 
 SHAPES: dict[str, int] = {"person": 1, "pattern": 1, "chart": 1, "learned": 1, "pieces": 1, "make": 1}
 """The shape number in which each kind is written now."""
 
 UPGRADES: dict[tuple[str, int], Callable[[dict[str, Any]], dict[str, Any]]] = {}
 """How the JSON object of a kind goes from one shape to the next, by kind and the shape it comes from."""
+
+_NAMES = {name: kind for kind, (_, name) in KINDS.items()}
+
+_UNNAMED = {
+    "person": "a person without a name",
+    "pattern": "a pattern without a title",
+    "learned": "the names learned from charts",
+    "pieces": "the pieces of a pattern",
+    "make": "a make without a name",
+}
 
 _BAD = (msgspec.MsgspecError, ValueError, KeyError, TypeError, RecursionError, ZeroDivisionError)
 """What comes of a text that is not a value, or of a value that is not one."""
@@ -55,24 +72,26 @@ def new_id() -> str:
     return os.urandom(16).hex()
 
 
+@functools.cache
+def class_of(kind: str) -> type[Value]:
+    """The class of a kind's values."""
+    module, name = KINDS[kind]
+    made: type[Value] = getattr(importlib.import_module(f"sizekeeper.core.{module}"), name)
+    return made
+
+
 def kind_of(value: Value) -> str:
     """The name of a value's kind in the file."""
-    return next(kind for kind, made in KINDS.items() if isinstance(value, made))
+    return _NAMES[type(value).__name__]
 
 
 def called(value: Value) -> str:
     """What a sentence calls a value: a person's name, a pattern's title, a chart's kind."""
-    if isinstance(value, Learned):
-        return "the names learned from charts"
-    if isinstance(value, Person):
-        return f"“{value.name}”" if value.name else "a person without a name"
-    if isinstance(value, Pattern):
-        return f"“{value.title}”" if value.title else "a pattern without a title"
-    if isinstance(value, Pieces):
-        return "the pieces of a pattern"
-    if isinstance(value, Make):
-        return f"“{value.name}”" if value.name else "a make without a name"
-    return "a body chart" if value.kind == "body" else "a finished chart"
+    kind = kind_of(value)
+    if kind == "chart":
+        return "a body chart" if getattr(value, "kind", "") == "body" else "a finished chart"
+    name = getattr(value, "title" if kind == "pattern" else "name", "")
+    return f"“{name}”" if name else _UNNAMED[kind]
 
 
 def encode(value: Value) -> str:
@@ -119,7 +138,7 @@ def _read(kind: str, shape: int, text: str) -> Value:
     if shape == SHAPES[kind]:
         value: Value = _decoder(kind).decode(text)
         return value
-    return msgspec.convert(_upgraded(kind, shape, text), KINDS[kind], dec_hook=_from_json)
+    return msgspec.convert(_upgraded(kind, shape, text), class_of(kind), dec_hook=_from_json)
 
 
 def _named(text: str, entry: str) -> str:
@@ -163,4 +182,4 @@ _ENCODER = msgspec.json.Encoder(enc_hook=_to_json)
 
 @functools.cache
 def _decoder(kind: str) -> msgspec.json.Decoder[Any]:
-    return msgspec.json.Decoder(KINDS[kind], dec_hook=_from_json)
+    return msgspec.json.Decoder(class_of(kind), dec_hook=_from_json)

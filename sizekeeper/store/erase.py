@@ -6,15 +6,12 @@ What other entries say in their own words, such as the notes on a pattern, stays
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from contextlib import closing
 from typing import TYPE_CHECKING
 
-from sizekeeper.core.make import Make
-from sizekeeper.core.person import Person
 from sizekeeper.errors import StoreError
 from sizekeeper.store.backup import sweep
-from sizekeeper.store.codec import Value, decode
+from sizekeeper.store.codec import decode
 from sizekeeper.store.connection import connect, make_safe, transaction
 from sizekeeper.store.schema import Mark, format_of, raise_mark
 from sizekeeper.store.shelf import backups
@@ -22,13 +19,16 @@ from sizekeeper.store.trouble import told
 
 if TYPE_CHECKING:
     import sqlite3
+    from collections.abc import Callable
     from pathlib import Path
 
-Owner = Callable[[Value], str]
+    from sizekeeper.store.codec import Value
+
+    Owner = Callable[[Value], str]
 
 
 def _maker(value: Value) -> str:
-    return value.person if isinstance(value, Make) else ""
+    return str(getattr(value, "person", ""))
 
 
 OWNERS: dict[str, Owner] = {"person": lambda value: value.id, "make": _maker}
@@ -89,8 +89,8 @@ def _found(connection: sqlite3.Connection, person: str) -> tuple[set[str], set[s
         value = decode(kind, shape, raw, entry)
         if belongs(value, kind, person):
             entries.add(entry)
-            if isinstance(value, Person):
-                names.add(value.name.strip())
+            if kind == "person":
+                names.add(str(getattr(value, "name", "")).strip())
     return entries, names - {""}
 
 

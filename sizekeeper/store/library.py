@@ -19,17 +19,18 @@ from sizekeeper.store.connection import connect, create, make_safe, sight, trans
 from sizekeeper.store.lock import Lock, take
 from sizekeeper.store.shelf import backups
 from sizekeeper.store.trouble import DamagedError, EntryError, damaged, told
-from sizekeeper.store.versions import Edit, Pair, Version
+from sizekeeper.store.versions import Edit, Version
 
 if TYPE_CHECKING:
     import datetime as dt
     import sqlite3
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Collection, Iterator, Sequence
     from pathlib import Path
 
     from sizekeeper.store.codec import Value
+    from sizekeeper.store.versions import Pair
 
-__all__ = ["Edit", "Library", "Pair", "Version"]
+__all__ = ["Edit", "Library", "Version"]
 
 _ASKED = "it was opened to be looked at only"
 
@@ -97,20 +98,37 @@ class Library:
         """The number of the file's state that this window knows; every save raises it."""
         return self._mark.generation
 
-    def values(self) -> list[Value]:
+    def values(self, only: Collection[str] = ()) -> list[Value]:
         """Every current value, in the order in which entries were made; afterwards nothing is "changed outside".
+
+        Args:
+            only: the kinds that are wanted; none for all. `rest` has the others.
 
         Raises:
             StoreError: the file cannot be read; an entry that cannot be read is named.
         """
         with self._reading() as connection:
-            try:
-                found = versions.current(connection)
-            except EntryError as error:
-                raise damaged(self.path, f"cannot be read: {error}") from error
+            found = self._current(connection, only=only)
             self._mark = schema.read_mark(connection)
             self._outside = False
         return found
+
+    def rest(self, without: Collection[str]) -> list[Value]:
+        """The current values of all kinds but those that `values` has told already.
+
+        Raises:
+            StoreError: as for `values`.
+        """
+        with self._reading() as connection:
+            return self._current(connection, without=without)
+
+    def _current(
+        self, connection: sqlite3.Connection, *, only: Collection[str] = (), without: Collection[str] = ()
+    ) -> list[Value]:
+        try:
+            return versions.current(connection, only=only, without=without)
+        except EntryError as error:
+            raise damaged(self.path, f"cannot be read: {error}") from error
 
     def taken_away(self) -> list[Value]:
         """The last value of every entry that was taken away, the latest first; saving one brings it back."""

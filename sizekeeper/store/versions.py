@@ -16,10 +16,10 @@ from sizekeeper.store.trouble import EntryError
 
 if TYPE_CHECKING:
     import sqlite3
-    from collections.abc import Sequence
+    from collections.abc import Collection, Sequence
 
-Pair = tuple[Value | None, Value | None]
-"""An entry before and after an edit: None before makes it, None after takes it away."""
+    Pair = tuple[Value | None, Value | None]
+    """An entry before and after an edit: None before makes it, None after takes it away."""
 
 OPEN_FOR = dt.timedelta(minutes=10)
 """How long edits go into a version, counted from its first one."""
@@ -64,13 +64,25 @@ class _Row:
         return young and self.value is not None and self.shape == SHAPES[self.kind]
 
 
-def current(connection: sqlite3.Connection) -> list[Value]:
-    """Every entry that is not taken away, in the order in which they were made."""
+def current(
+    connection: sqlite3.Connection, *, only: Collection[str] = (), without: Collection[str] = ()
+) -> list[Value]:
+    """Every entry that is not taken away, in the order in which they were made.
+
+    Args:
+        connection: the library file.
+        only: the kinds that are wanted; none for all.
+        without: the kinds that are not.
+    """
     rows = connection.execute(
         "SELECT id, kind, shape, value FROM entry JOIN version ON entry = id"
         " WHERE value IS NOT NULL AND number = (SELECT max(number) FROM version WHERE entry = id) ORDER BY place"
     )
-    return [decode(kind, shape, value, entry) for entry, kind, shape, value in rows]
+    return [
+        decode(kind, shape, value, entry)
+        for entry, kind, shape, value in rows
+        if (kind in only or not only) and kind not in without
+    ]
 
 
 def taken_away(connection: sqlite3.Connection) -> list[Value]:

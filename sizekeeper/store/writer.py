@@ -22,12 +22,13 @@ from sizekeeper.store.codec import kind_of
 from sizekeeper.store.connection import connect, make_safe, transaction
 from sizekeeper.store.schema import raise_mark
 from sizekeeper.store.trouble import EntryError, told
-from sizekeeper.store.versions import Edit, Pair, lay_over
+from sizekeeper.store.versions import Edit, lay_over
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from sizekeeper.store.library import Library
+    from sizekeeper.store.versions import Pair
 
 _log = logging.getLogger(__name__)
 _T = TypeVar("_T")

@@ -7,12 +7,11 @@ import sys
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings
-from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.desk import Desk
-from sizekeeper.ui.mishap import Log, Mishap, log_file
+from sizekeeper.ui.mishap import Log, Mishap
 from sizekeeper.ui.settings import Settings
 
 if TYPE_CHECKING:
@@ -22,7 +21,7 @@ if TYPE_CHECKING:
 def application() -> QApplication:
     """The application, dressed and named, so that its preferences have a place of their own."""
     running = QApplication.instance()
-    app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
+    app = running if isinstance(running, QApplication) else QApplication([*sys.argv[:1], *theme.STYLE])
     app.setOrganizationName("sizekeeper")
     app.setApplicationName("sizekeeper")
     app.setApplicationDisplayName("Sizekeeper")
@@ -43,7 +42,7 @@ def run(library: Path | None, *, demo: bool = False) -> int:
     """
     app = application()
     desk = Desk(Settings(QSettings()))
-    log = Log(log_file())
+    log = Log()
     mishap = Mishap(log, desk.flush)
     mishap.install()
     desk.settled.connect(_put_on_icon)
@@ -72,6 +71,8 @@ def collect_again() -> None:
 
 
 def _put_on_icon() -> None:
+    from PySide6.QtGui import QIcon  # noqa: PLC0415 - after the start, which it would slow down
+
     from sizekeeper import assets  # noqa: PLC0415 - after the start, which it would slow down
 
     QApplication.setWindowIcon(QIcon(str(assets.resource("icons", "sizekeeper.png"))))

@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 
 DEMO_WORDS = "This is the demo household, in a file of its own: try anything. Your own library is not touched."
 
+_FIRST = ("person", "pattern")
+"""The kinds of entries that the first picture shows; charts, pieces and makes are read right after it."""
+
 _SOON_MS = 250
 """How long after the first picture the other pages are made; coined."""
 
@@ -117,7 +120,7 @@ class Desk(QObject):
             return False
         writer = Writer(library)
         try:
-            session = Session(writer)
+            session = Session(writer, first=_FIRST)
         except SizekeeperError as error:
             writer.close()
             library.close()
@@ -138,6 +141,7 @@ class Desk(QObject):
         window.library.demo_wanted.connect(self.open_demo)
         window.library.own_wanted.connect(self.open_own)
         window.closed.connect(self._put_away)
+        window.unreadable.connect(self._give_back)
         window.painted.connect(self._settle_in, Qt.ConnectionType.QueuedConnection)
         self.window = window
         self.opened_once = True
@@ -162,6 +166,13 @@ class Desk(QObject):
             return
         if self.window is None or not self.window.pages_in_front or not self.window.pages.prepare_one():
             self._soon.stop()
+
+    def _give_back(self, sentence: str) -> None:
+        """A library was shown that cannot be read as a whole: close it as it was found, and say why."""
+        if self.window is None:
+            return
+        self._explain(sentence, self.window.session.writer.library.path)  # first: the last window ends the program
+        self.window.close()
 
     def _put_away(self) -> None:
         """The window was closed: end what belongs to it."""
@@ -191,7 +202,10 @@ class Desk(QObject):
         """Say why a library could not be opened: in the window, or, when there is none, in a dialog of its own."""
         if self.window is not None:
             self.window.notice.say(sentence, closable=True)
-            return
+        else:
+            self._explain(sentence, path)
+
+    def _explain(self, sentence: str, path: Path) -> None:
         if self.trouble is None:
             from sizekeeper.ui.trouble_dialog import TroubleDialog  # noqa: PLC0415 - seldom wanted
 

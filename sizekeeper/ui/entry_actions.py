@@ -10,7 +10,6 @@ from PySide6.QtGui import QAction, QKeySequence
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
-from sizekeeper.core.piece import Pieces
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.selection import Place
@@ -124,6 +123,8 @@ class EntryActions(QObject):
 
     def _duplicate_pattern(self) -> None:
         """Copy a pattern with all its charts and its pieces, as one step."""
+        from sizekeeper.core.piece import Pieces  # noqa: PLC0415 - not wanted for the first picture
+
         if (pattern := self._pattern) is None:
             return
         title = free_name(f"{entry_name(pattern)} (copy)", (p.title for p in self._session.patterns(hidden=True)))

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette
-from PySide6.QtWidgets import QLineEdit, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtGui import QCursor, QFont, QFontMetrics, QPainter, QPalette
+from PySide6.QtWidgets import QAbstractItemView, QLineEdit, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_model import HIDDEN_ROLE, NOTE_ROLE
@@ -13,28 +13,40 @@ AnyIndex = QModelIndex | QPersistentModelIndex
 
 
 class EntryDelegate(QStyledItemDelegate):
-    """Paints two lines; the chosen entry stands on a pale plum ground with a bar at its side."""
+    """Paints two lines; the chosen entry stands on a pale plum ground with a bar at its side.
+
+    What an entry's state is, the list is asked for: to read it off the option would load all the names that `QStyle`
+    has for its parts, at the start, for three of them.
+    """
+
+    def __init__(self, view: QAbstractItemView) -> None:
+        super().__init__(view)
+        self._view = view
+
+    def _pointed_at(self, rect: QRect) -> bool:
+        """Whether the mouse is on the entry; a list without a frame begins where its viewport does."""
+        return self._view.underMouse() and rect.contains(self._view.mapFromGlobal(QCursor.pos()))
 
     def _name_rect(self, whole: QRect) -> QRect:
         inside = whole.adjusted(theme.spacing(1.5), theme.spacing(0.75), -theme.spacing(1), 0)
         inside.setHeight(QFontMetrics(theme.heading_font(3)).height())
         return inside
 
-    def _ground(self, painter: QPainter, option: QStyleOptionViewItem) -> None:
-        palette, state, rect = option.palette, option.state, option.rect
-        if state & QStyle.StateFlag.State_Selected:
+    def _ground(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
+        palette, rect = option.palette, option.rect
+        if self._view.selectionModel().isSelected(index):
             painter.fillRect(rect, theme.accent_wash(palette))
             painter.fillRect(QRect(rect.left(), rect.top(), theme.spacing(0.4), rect.height()), theme.accent(palette))
-        elif state & QStyle.StateFlag.State_MouseOver:
+        elif self._pointed_at(rect):
             painter.fillRect(rect, theme.mix(theme.paper(palette), theme.accent(palette), 0.06))
-        if state & QStyle.StateFlag.State_HasFocus:
+        if self._view.hasFocus() and self._view.currentIndex() == index:
             painter.setPen(theme.accent(palette))
             painter.drawRect(rect.adjusted(0, 0, -1, -1))
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw the name and the line below it, cut off with an ellipsis where they are too long."""
         painter.save()
-        self._ground(painter, option)
+        self._ground(painter, option, index)
         palette = option.palette
         hidden = bool(index.data(HIDDEN_ROLE))
         quiet = theme.muted_text(palette)

@@ -47,7 +47,15 @@ class EntryView(QListView):
         self.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
-        self.viewport().setBackgroundRole(QPalette.ColorRole.Window)
+        self._lay_ground()
+
+    def _lay_ground(self) -> None:
+        """Let the window's ground go on below the rows: a viewport of our own, as Qt's is slow to ask for."""
+        ground = QWidget(self)
+        ground.setBackgroundRole(QPalette.ColorRole.Window)
+        ground.setAutoFillBackground(True)
+        ground.setMouseTracking(True)
+        self.setViewport(ground)
 
     def _row_height(self) -> int:
         return self.itemDelegate().sizeHint(QStyleOptionViewItem(), QModelIndex()).height()

@@ -5,13 +5,14 @@ from __future__ import annotations
 import unicodedata
 from typing import TYPE_CHECKING
 
-from sizekeeper.core.chart import Chart
-from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
-from sizekeeper.core.piece import Pieces
 
 if TYPE_CHECKING:
+    from sizekeeper.core.chart import Chart
+    from sizekeeper.core.learned import Learned
+    from sizekeeper.core.make import Make
+    from sizekeeper.core.piece import Pieces
     from sizekeeper.store.codec import Value
 
 
@@ -21,6 +22,15 @@ def entry_name(value: Value) -> str:
         return value.name.strip() or "No name yet"
     if isinstance(value, Pattern):
         return value.title.strip() or "No title yet"
+    return _name_of_part(value)
+
+
+def _name_of_part(value: Chart | Learned | Pieces | Make) -> str:
+    """The name of what belongs to a pattern or to the reader."""
+    from sizekeeper.core.chart import Chart  # noqa: PLC0415 - the lists of the first picture name none of these
+    from sizekeeper.core.make import Make  # noqa: PLC0415 - as above
+    from sizekeeper.core.piece import Pieces  # noqa: PLC0415 - as above
+
     if isinstance(value, Pieces):
         return "Pieces"
     if isinstance(value, Make):

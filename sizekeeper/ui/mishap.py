@@ -29,9 +29,17 @@ def log_file() -> Path:
 class Log:
     """The file in which is written down what went wrong; begun after the start, or when there is something to write."""
 
-    def __init__(self, path: Path) -> None:
-        self.path = path
+    def __init__(self, path: Path | None = None) -> None:
+        """A log in a file of its own; None for the platform's own place, which is not asked for before it is needed."""
+        self._path = path
         self._handler: logging.Handler | None = None
+
+    @property
+    def path(self) -> Path:
+        """The file."""
+        if self._path is None:
+            self._path = log_file()
+        return self._path
 
     def start(self) -> None:
         """Begin to write; a place that cannot be written is no reason not to work."""

@@ -12,19 +12,18 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
-from sizekeeper.core.chart import Chart, ChartKind
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
-from sizekeeper.store.codec import Value, kind_of
+from sizekeeper.store.codec import kind_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Collection, Iterable, Sequence
 
+    from sizekeeper.core.chart import Chart, ChartKind
+    from sizekeeper.store.codec import Value
+    from sizekeeper.store.versions import Pair
     from sizekeeper.store.writer import Writer
     from sizekeeper.ui.selection import Place
-
-Pair = tuple[Value | None, Value | None]
-"""An entry before and after an edit: None before makes it, None after takes it away."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,14 +82,24 @@ class Session(QObject):
     _committed = Signal(int)
     _refused = Signal(str)
 
-    def __init__(self, writer: Writer, parent: QObject | None = None) -> None:
-        """Load every entry of the writer's library."""
+    def __init__(self, writer: Writer, parent: QObject | None = None, *, first: Collection[str] = ()) -> None:
+        """Load the entries of the writer's library.
+
+        Args:
+            writer: saves the edits.
+            parent: the owner.
+            first: kinds to begin with, so that a window can be shown; the others follow with `complete`. None: all.
+
+        Raises:
+            StoreError: the file cannot be read.
+        """
         super().__init__(parent)
         self.writer = writer
         self.undo_stack = QUndoStack(self)
         self._values: dict[str, Value] = {}
         self._of_pattern: dict[str, dict[str, None]] = {}
-        self._take(writer.library.values())
+        self._read_so_far = frozenset(first)
+        self._take(writer.library.values(self._read_so_far))
         self._drafts: dict[str, Value] = {}
         self._sent = 0
         self._done = 0
@@ -117,12 +126,25 @@ class Session(QObject):
         """Whether the library holds nothing yet, hidden entries counted too."""
         return not any(isinstance(value, Person | Pattern) for value in self._values.values())
 
+    def complete(self) -> None:
+        """Load the kinds of entries that were left for later, if any were.
+
+        Raises:
+            StoreError: the file cannot be read.
+        """
+        if self._read_so_far:
+            for value in self.writer.library.rest(self._read_so_far):
+                self._keep(value)
+            self._read_so_far = frozenset()
+
     def values(self) -> list[Value]:
         """Every entry as last edited, without drafts."""
+        self.complete()
         return list(self._values.values())
 
     def belonging(self, pattern: str) -> list[Value]:
         """The charts, pieces and makes of a pattern as last edited: a keystroke asks, so nothing is searched for."""
+        self.complete()
         return [self._values[entry] for entry in self._of_pattern.get(pattern, ())]
 
     def value(self, entry: str) -> Value | None:
@@ -155,6 +177,8 @@ class Session(QObject):
 
     def charts(self, pattern: str) -> list[Chart]:
         """The charts of a pattern, drafts laid over."""
+        from sizekeeper.core.chart import Chart  # noqa: PLC0415 - the window's first picture shows none
+
         shown = (self._drafts.get(value.id, value) for value in self.belonging(pattern))
         return [value for value in shown if isinstance(value, Chart)]
 
@@ -215,6 +239,7 @@ class Session(QObject):
             if value is not None
         ]
         self._take(fresh.values())
+        self._read_so_far = frozenset()
         self._drafts.clear()
         self.undo_stack.clear()
         self._sent = self._done = 0

@@ -180,9 +180,12 @@ def with_text(colour: QColor) -> QPalette:
     return palette
 
 
+STYLE = ("-style", "fusion")
+"""Words that give a new application its style; `setStyle` would load all the names of `QStyle` at the start."""
+
+
 def dress(app: QApplication) -> None:
-    """Give the application its style and put the program's plum on selections; all else follows the system."""
-    app.setStyle("Fusion")
+    """Put the program's plum on selections; all else follows the system."""
     own = QPalette()
     for role, colour in (
         (QPalette.ColorRole.Highlight, _SELECTED),

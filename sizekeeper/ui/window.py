@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Protocol, cast
 from PySide6.QtCore import QEvent, QPoint, Qt, Signal
 from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox, QStackedWidget, QVBoxLayout, QWidget
 
-from sizekeeper.core.chart import Chart
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
+from sizekeeper.errors import SizekeeperError
 from sizekeeper.ui.entry_actions import EntryActions
 from sizekeeper.ui.import_actions import ImportActions
 from sizekeeper.ui.lettering import Rule
@@ -23,7 +23,6 @@ from sizekeeper.ui.sidebar import Sidebar
 from sizekeeper.ui.status import StatusLine
 from sizekeeper.ui.thin_splitter import ThinSplitter
 from sizekeeper.ui.undo_keys import UndoKeys
-from sizekeeper.ui.welcome import Welcome
 from sizekeeper.ui.window_place import keep_place, restore_place
 
 if TYPE_CHECKING:
@@ -34,6 +33,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.selection import PageName
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings
+    from sizekeeper.ui.welcome import Welcome
 
 
 class _Copying(Protocol):
@@ -48,10 +48,12 @@ class MainWindow(QMainWindow):
 
     Signals:
         painted(): the first picture of the window is on the screen.
+        unreadable(str): after the first picture it turned out that the file cannot be read; the sentence says why.
         closed(): the window was closed, and everything that could be saved is saved.
     """
 
     painted = Signal()
+    unreadable = Signal(str)
     closed = Signal()
 
     def __init__(
@@ -71,9 +73,9 @@ class MainWindow(QMainWindow):
         self.sidebar = Sidebar(session, self.selection, self.entries.new_person, self.entries.new_pattern, self)
         self.notice = Notice(self)
         self.pages = Pages(session, self.selection, settings, kinds, self)
-        self.welcome = Welcome(self.entries.new_person, self.entries.new_pattern, self.library.demo, self)
         self.status = StatusLine(session, self)
         self._front = QStackedWidget(self)
+        self._welcome: Welcome | None = None
         self._splitter = ThinSplitter(self)
         self._was_painted = False
         self._was_closed = False
@@ -89,8 +91,17 @@ class MainWindow(QMainWindow):
         """Whether the pages are shown, not the welcome to an empty library."""
         return self._front.currentWidget() is self.pages
 
+    @property
+    def welcome(self) -> Welcome:
+        """What is shown while the library is empty; made when it is first asked for."""
+        if self._welcome is None:
+            from sizekeeper.ui.welcome import Welcome  # noqa: PLC0415 - not wanted where there is something to show
+
+            self._welcome = Welcome(self.entries.new_person, self.entries.new_pattern, self.library.demo, self)
+            self._front.addWidget(self._welcome)
+        return self._welcome
+
     def _arrange(self) -> None:
-        self._front.addWidget(self.welcome)
         self._front.addWidget(self.pages)
         right = QWidget(self)
         column = QVBoxLayout(right)
@@ -158,7 +169,12 @@ class MainWindow(QMainWindow):
         self.menus.refresh()
 
     def _catch_up(self) -> None:
-        """After the first picture: make the page in front, if that was left for now."""
+        """After the first picture: read what it could do without, and make the page in front, if that was left."""
+        try:
+            self.session.complete()
+        except SizekeeperError as error:
+            self.unreadable.emit(str(error))
+            return
         if self.pages_in_front:
             self.pages.catch_up()
 
@@ -178,8 +194,9 @@ class MainWindow(QMainWindow):
             self.selection.choose_person(value.id)
         elif isinstance(value, Pattern):
             self.selection.choose_pattern(value.id)
-        elif isinstance(value, Chart):
-            self.selection.choose_pattern(value.pattern)
+        elif value is not None:  # what belongs to a pattern, or to a person's work on it
+            self.selection.choose_person(getattr(value, "person", self.selection.person))
+            self.selection.choose_pattern(getattr(value, "pattern", self.selection.pattern))
         if not self.session.empty:
             self.pages.reveal(place)
 

@@ -1,4 +1,6 @@
-"""From process start to the first paint with the demo library, against a bare PySide6 table window.
+"""From process start to the first paint with the demo's entries as the user's own library, against a bare table window.
+
+Both are whole processes; ours is the command `sizekeeper`, watched.
 
 Run by hand: `.venv/bin/python -m tests.benchmarks.start` (under Xvfb or offscreen). Aim: at most twice the bare window.
 """
@@ -34,20 +36,19 @@ app.exec()
 OURS = """
 import sys
 import time
-from pathlib import Path
-from PySide6.QtCore import QTimer
+from sizekeeper.cli.main import main
+from PySide6.QtCore import QCoreApplication, QTimer
 from sizekeeper.ui import app, window
-running = app.application()
 def page_made(name):
     print(time.time(), flush=True)
-    QTimer.singleShot(0, running.quit)
+    QTimer.singleShot(0, QCoreApplication.quit)
 def watch(self, event, paint=window.MainWindow.paintEvent):
     paint(self, event)
     print(time.time(), flush=True)
     self.pages.turned.connect(page_made)
     window.MainWindow.paintEvent = paint
 window.MainWindow.paintEvent = watch
-sys.exit(app.run(Path(sys.argv[1])))
+sys.exit(main([]))
 """
 
 MAKE = """
@@ -57,6 +58,7 @@ from datetime import datetime
 from sizekeeper.demo import demo_values
 from sizekeeper.store.codec import new_id
 from sizekeeper.store.library import Library
+Path(sys.argv[1]).parent.mkdir()
 with_clock = Library.open(Path(sys.argv[1]), now=lambda: datetime.now().astimezone())
 with_clock.save("Demo", [(None, value) for value in demo_values(new_id)])
 with_clock.close()
@@ -76,7 +78,7 @@ def main() -> None:
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program has its bytecode
     with tempfile.TemporaryDirectory() as folder:
         os.environ["XDG_CONFIG_HOME"] = os.environ["XDG_DATA_HOME"] = os.environ["XDG_STATE_HOME"] = folder
-        library = str(Path(folder) / "demo.sizekeeper")
+        library = str(Path(folder) / "sizekeeper" / "home.sizekeeper")
         seconds(MAKE, library)
         for code in (BARE, OURS):
             seconds(code, library)

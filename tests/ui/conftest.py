@@ -35,6 +35,12 @@ if TYPE_CHECKING:
 NOW = dt.datetime(2026, 11, 25, 10, 0, tzinfo=dt.UTC)
 
 
+@pytest.fixture(scope="session")
+def qapp_args() -> list[str]:
+    """The words with which the program makes its application."""
+    return ["sizekeeper", *theme.STYLE]
+
+
 @pytest.fixture(autouse=True)
 def _dressed(qapp: QApplication) -> Iterator[None]:
     """The program's own style, and the application's palette and font as they were when the test is over."""

@@ -46,6 +46,12 @@ def test_importing_the_window_loads_no_heavy_package(tmp_path: Path) -> None:
     assert (done.stdout.strip(), done.returncode) == ("[]", 0)
 
 
+def test_the_command_that_opens_the_window_loads_no_heavy_package_first(tmp_path: Path) -> None:
+    code = f"import sys, sizekeeper.cli.main, sizekeeper.cli.window; print(sorted(set({HEAVY}) & set(sys.modules)))"
+    done = python(code, tmp_path)
+    assert (done.stdout.strip(), done.returncode) == ("[]", 0)
+
+
 @pytest.mark.skipif(sys.platform != "linux", reason="the places of Linux")
 def test_the_window_opens_on_the_users_own_library_and_closes_cleanly(tmp_path: Path) -> None:
     done = python(CLOSE_WHEN_PAINTED, tmp_path)

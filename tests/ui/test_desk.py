@@ -1,10 +1,13 @@
 from __future__ import annotations
 
+import sqlite3
+from contextlib import closing
 from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtWidgets import QApplication
 
+from sizekeeper.core.chart import Chart
 from sizekeeper.core.person import Person
 from sizekeeper.store.library import Library
 from sizekeeper.ui import desk as desk_module
@@ -163,3 +166,19 @@ def test_damage_found_after_the_start_is_said(desk: Desk, qtbot: QtBot, monkeypa
     desk.open_own()
     window = window_of(desk)
     qtbot.waitUntil(lambda: window.notice.text == "“home” is damaged.", timeout=10_000)
+
+
+def test_a_chart_that_cannot_be_read_closes_the_window_again_and_is_named(
+    desk: Desk, tmp_path: Path, now: Callable[[], dt.datetime], qtbot: QtBot
+) -> None:
+    with Library.open(tmp_path / "bad.sizekeeper", now=now) as library:
+        library.save("Add", [(None, ADA), (None, Chart("c1", "p1", "body"))])
+    with closing(sqlite3.connect(tmp_path / "bad.sizekeeper")) as file, file:
+        file.execute("UPDATE version SET value = '{}' WHERE entry = 'c1'")
+    assert desk.open(tmp_path / "bad.sizekeeper")
+    qtbot.waitUntil(lambda: desk.trouble is not None and desk.window is None)
+    assert desk.trouble is not None
+    qtbot.addWidget(desk.trouble)
+    assert desk.trouble.isVisible()
+    assert "bad.sizekeeper" in desk.trouble.words.text()
+    assert "c1" in desk.trouble.words.text()

@@ -200,3 +200,17 @@ def test_reading_again_shows_the_file_and_lets_the_steps_to_undo_go(session: Ses
     assert session.saved
     assert session.undo_stack.count() == 0
     assert heard[-1].ids == {"ilse"}
+
+
+def test_what_is_left_for_later_is_there_when_it_is_asked_for(
+    library_file: Path, now: Callable[[], dt.datetime]
+) -> None:
+    dress, chart = Pattern("p1", "Dress"), Chart("c1", "p1", "body")
+    with Library.open(library_file, now=now) as library:
+        library.save("Add", [(None, ILSE), (None, dress), (None, chart)])
+        with Writer(library) as writer:
+            session = Session(writer, first=("person", "pattern"))
+            assert session.committed("c1") is None
+            assert (session.people(), session.patterns()) == ([ILSE], [dress])
+            assert session.charts("p1") == [chart]
+            assert session.values() == [ILSE, dress, chart]

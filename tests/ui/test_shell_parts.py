@@ -5,9 +5,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtGui import QAction, QFont, QImage, QPainter
+from PySide6.QtGui import QAction, QCursor, QFont, QImage, QPainter
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QPushButton, QStyle, QStyleOptionViewItem
+from PySide6.QtWidgets import QApplication, QListView, QPushButton, QStyleOptionViewItem
 
 from sizekeeper.core.person import Person
 from sizekeeper.ui import theme
@@ -132,13 +132,22 @@ def test_neither_side_of_the_splitter_can_be_pushed_away(qtbot: QtBot) -> None:
     assert not splitter.childrenCollapsible()
 
 
-def painted(session: Session, *states: QStyle.StateFlag) -> QImage:
-    """The first entry of the list as the delegate paints it."""
-    delegate, model = EntryDelegate(), EntryFilter(EntryModel(session, "person"))
+@pytest.fixture
+def ada(session: Session, qtbot: QtBot) -> QListView:
+    """A list with one entry in it."""
+    session.apply("Add person", None, Person("a", "Ada"))
+    view = QListView()
+    qtbot.addWidget(view)
+    view.setModel(EntryFilter(EntryModel(session, "person", view), view))
+    view.setItemDelegate(EntryDelegate(view))
+    return view
+
+
+def painted(view: QListView) -> QImage:
+    """The first entry of a list as the delegate paints it."""
+    delegate, model = view.itemDelegate(), view.model()
     option = QStyleOptionViewItem()
     option.rect = QRect(QPoint(0, 0), delegate.sizeHint(option, model.index(0, 0)))
-    for state in states:
-        option.state |= state
     image = QImage(option.rect.size(), QImage.Format.Format_RGB32)
     image.fill(option.palette.window().color())
     painter = QPainter(image)
@@ -147,15 +156,28 @@ def painted(session: Session, *states: QStyle.StateFlag) -> QImage:
     return image
 
 
-def test_the_chosen_entry_has_a_plum_bar_at_its_side(session: Session, qapp: QApplication) -> None:
-    session.apply("Add person", None, Person("a", "Ada"))
+def test_the_chosen_entry_has_a_plum_bar_at_its_side(ada: QListView, qapp: QApplication) -> None:
     bar = theme.accent(qapp.palette()).name()
-    assert painted(session, QStyle.StateFlag.State_Selected).pixelColor(0, 10).name() == bar
-    assert painted(session).pixelColor(0, 10).name() != bar
+    assert painted(ada).pixelColor(0, 10).name() != bar
+    ada.setCurrentIndex(ada.model().index(0, 0))
+    assert painted(ada).pixelColor(0, 10).name() == bar
 
 
-def test_the_focus_can_be_seen_on_the_entry(session: Session) -> None:
-    session.apply("Add person", None, Person("a", "Ada"))
-    chosen = painted(session, QStyle.StateFlag.State_Selected)
-    focused = painted(session, QStyle.StateFlag.State_Selected, QStyle.StateFlag.State_HasFocus)
-    assert chosen != focused
+def test_the_focus_can_be_seen_on_the_entry(ada: QListView, qtbot: QtBot) -> None:
+    ada.setCurrentIndex(ada.model().index(0, 0))
+    chosen = painted(ada)
+    with qtbot.waitActive(ada):
+        ada.show()
+        ada.activateWindow()
+    ada.setFocus()
+    assert painted(ada) != chosen
+
+
+def test_an_entry_says_that_the_mouse_is_on_it(ada: QListView, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
+    with qtbot.waitExposed(ada):
+        ada.show()
+    monkeypatch.setattr(QListView, "underMouse", lambda _view: True)
+    monkeypatch.setattr(QCursor, "pos", lambda: ada.mapToGlobal(QPoint(5, 5000)))
+    plain = painted(ada)
+    monkeypatch.setattr(QCursor, "pos", lambda: ada.mapToGlobal(QPoint(5, 5)))
+    assert painted(ada) != plain
