@@ -8,20 +8,20 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
+from sizekeeper.core.plan_verdict import plan_headline, plan_line, plan_warnings
 from sizekeeper.reports.ease_table import ease_table
 from sizekeeper.ui import fit_rows, theme
 from sizekeeper.ui.ease_board import EaseBoard
 from sizekeeper.ui.ease_model import NO_TABLE
 from sizekeeper.ui.lettering import Lettering, say
-from sizekeeper.ui.plan_verdict import plan_headline, plan_line, plan_warnings
 from sizekeeper.ui.verdict_view import VerdictText, VerdictView
 
 if TYPE_CHECKING:
     import datetime as dt
 
+    from sizekeeper.core.found import Found
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
-    from sizekeeper.ui.fit_source import Found
-    from sizekeeper.ui.plan_source import Planned
 
 
 class FitAnswer(QScrollArea):

@@ -14,7 +14,7 @@ from sizekeeper.ui.lettering import Lettering
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from sizekeeper.ui.fit_source import Found
+    from sizekeeper.core.found import Found
 
 
 class FitHeading(QWidget):

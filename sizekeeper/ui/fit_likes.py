@@ -7,24 +7,24 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
 from sizekeeper import assets
+from sizekeeper.core.found import usual_mode
 from sizekeeper.core.person import Person
 from sizekeeper.core.preference import BANDS
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.ui import fit_edits, theme
 from sizekeeper.ui.fit_mode import MODE_WORDS, ModePart
 from sizekeeper.ui.fit_region_form import RegionForm
-from sizekeeper.ui.fit_source import usual_mode
 from sizekeeper.ui.lettering import Lettering, Rule
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from sizekeeper.core.found import Found
     from sizekeeper.core.length import Length
     from sizekeeper.core.result import Mode, RegionFit
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.fit_field import FigureField
-    from sizekeeper.ui.fit_source import Found
     from sizekeeper.ui.session import Session
 
 

@@ -10,7 +10,9 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from sizekeeper import assets
+from sizekeeper.core.found import Found
 from sizekeeper.core.person import Person
+from sizekeeper.core.planned import plan_ahead
 from sizekeeper.core.reading_edit import Taking, figure_of, with_figure
 from sizekeeper.core.wording import Wording
 from sizekeeper.reports.ease_table import as_html, as_text
@@ -19,11 +21,10 @@ from sizekeeper.ui.fit_answer import FitAnswer
 from sizekeeper.ui.fit_empty import FirstThings
 from sizekeeper.ui.fit_heading import FitHeading
 from sizekeeper.ui.fit_panel import FitPanel
-from sizekeeper.ui.fit_source import Found, look_up, view_choices
+from sizekeeper.ui.fit_source import look_up, view_choices
 from sizekeeper.ui.plan_cards import per_change_cm
 from sizekeeper.ui.plan_desk import PlanDesk
 from sizekeeper.ui.plan_edits import MakeEdits
-from sizekeeper.ui.plan_source import plan_ahead
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QShowEvent
 
-    from sizekeeper.ui.plan_source import Planned
+    from sizekeeper.core.planned import Planned
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings

@@ -17,8 +17,8 @@ from sizekeeper.ui.fit_sizes import SizesPart
 from sizekeeper.ui.fit_slide import SlidePart
 
 if TYPE_CHECKING:
+    from sizekeeper.core.found import Found
     from sizekeeper.core.wording import Wording
-    from sizekeeper.ui.fit_source import Found
     from sizekeeper.ui.session import Session
 
 PartName = Literal["plans", "slide", "sizes", "likes"]

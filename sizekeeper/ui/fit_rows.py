@@ -18,11 +18,11 @@ from sizekeeper.ui.ease_row import RegionText
 if TYPE_CHECKING:
     import datetime as dt
 
+    from sizekeeper.core.found import Found
     from sizekeeper.core.person import Person, Reading
     from sizekeeper.core.reading_edit import Figure
     from sizekeeper.core.result import RegionFit
     from sizekeeper.core.wording import Wording
-    from sizekeeper.ui.fit_source import Found
 
 
 def region_texts(found: Found, words: Wording, today: dt.date) -> list[RegionText]:

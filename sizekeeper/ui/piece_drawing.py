@@ -13,17 +13,10 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from sizekeeper.core.notation import Notation, show, spoken
 from sizekeeper.core.piece import Level
+from sizekeeper.core.piece_words import CHAIN_NAMES, LEVEL_NAMES, cut_words, length_words, piece_spoken, width_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.piece_marks import Inks, Label, PiecePainter, place_labels
 from sizekeeper.ui.piece_outline import outline
-from sizekeeper.ui.piece_words import (
-    CHAIN_NAMES,
-    LEVEL_NAMES,
-    cut_words,
-    length_words,
-    piece_spoken,
-    width_words,
-)
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QPaintEvent

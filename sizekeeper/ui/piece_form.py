@@ -10,13 +10,13 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QSpinBox, QVB
 
 from sizekeeper.core.notation import show
 from sizekeeper.core.piece import LAYERS, LEVEL_ORDER, PIECE_ROLES
+from sizekeeper.core.piece_words import LAYER_NAMES, LEVEL_NAMES, ROLE_NAMES
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.person_fields import CalmCombo, DraftField
 from sizekeeper.ui.piece_edit import with_level
 from sizekeeper.ui.piece_length_field import LengthField
 from sizekeeper.ui.piece_sheet import PieceSheet
-from sizekeeper.ui.piece_words import LAYER_NAMES, LEVEL_NAMES, ROLE_NAMES
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent

@@ -12,13 +12,13 @@ from sizekeeper.core.flat import net_width
 from sizekeeper.core.lengths import net_length
 from sizekeeper.core.notation import show
 from sizekeeper.core.piece import Across, Along
+from sizekeeper.core.piece_words import CHAIN_NAMES, LEVEL_NAMES
 from sizekeeper.core.print_scale import print_scale
 from sizekeeper.errors import PlanError
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.piece_edit import usual_allowances, with_across, with_along
 from sizekeeper.ui.piece_length_field import LengthField
-from sizekeeper.ui.piece_words import CHAIN_NAMES, LEVEL_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -13,12 +13,12 @@ from sizekeeper.core import chart_edit
 from sizekeeper.core.flat import MEASURE_AT, Girth, girth, measured_row
 from sizekeeper.core.notation import Notation, show
 from sizekeeper.core.piece import Level
+from sizekeeper.core.piece_words import LEVEL_NAMES
 from sizekeeper.errors import PlanError
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
 from sizekeeper.ui.person_fields import CalmCombo
-from sizekeeper.ui.piece_words import LEVEL_NAMES
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from PySide6.QtCore import QAbstractListModel, QEvent, QModelIndex, QPersistentM
 from PySide6.QtGui import QFontMetrics, QPainter, QPalette
 from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
+from sizekeeper.core.piece_words import cut_words, piece_spoken
 from sizekeeper.ui import theme
-from sizekeeper.ui.piece_words import cut_words, piece_spoken
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

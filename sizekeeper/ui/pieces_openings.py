@@ -9,12 +9,12 @@ from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from sizekeeper.core.piece import Opening, Passing
+from sizekeeper.core.piece_words import PASSING_NAMES
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
 from sizekeeper.ui.person_fields import CalmCombo, DraftField
 from sizekeeper.ui.piece_length_field import LengthField
-from sizekeeper.ui.piece_words import PASSING_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Callable

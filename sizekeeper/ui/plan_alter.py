@@ -22,11 +22,11 @@ if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
 
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
     from sizekeeper.ui.plan_fold import Fold
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 
 class AlterPart(QScrollArea):

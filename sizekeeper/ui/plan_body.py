@@ -10,20 +10,20 @@ from sizekeeper.core.beyond import beyond_range
 from sizekeeper.core.places import join
 from sizekeeper.core.plan_words import past_words
 from sizekeeper.core.sentences import line_words
+from sizekeeper.core.work import figure_at
+from sizekeeper.core.work_words import amount
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_fold import Fold
-from sizekeeper.ui.plan_said import amount
-from sizekeeper.ui.plan_work import figure_at
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from sizekeeper.core.plan import BustAdjustment
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.trousers import SeatChanges
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 
 class BustFold(Fold):

@@ -11,18 +11,18 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from sizekeeper.core import plan_words
 from sizekeeper.core.ease import SAME
+from sizekeeper.core.planned import tried
+from sizekeeper.core.work_words import amount
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_lines import Line
 from sizekeeper.ui.fit_table import LineTable
 from sizekeeper.ui.lettering import Lettering, say
-from sizekeeper.ui.plan_said import amount
-from sizekeeper.ui.plan_source import tried
 
 if TYPE_CHECKING:
     from sizekeeper.core.make import PlanKind
     from sizekeeper.core.plan import Plan, PlanDoubt, PlanRegion
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
-    from sizekeeper.ui.plan_source import Planned
 
 KIND_WORDS: dict[PlanKind, str] = {
     "straight": "straight",

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVB
 from sizekeeper.core import plan_words
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.plan import PER_CHANGE_CM
+from sizekeeper.core.planned import decision_on
 from sizekeeper.errors import LengthError
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_field import FigureField
@@ -18,16 +19,15 @@ from sizekeeper.ui.lettering import Lettering, Rule, say
 from sizekeeper.ui.plan_card import PlanCard
 from sizekeeper.ui.plan_choice import OwnChoice
 from sizekeeper.ui.plan_fold import one_after_the_other
-from sizekeeper.ui.plan_source import decision_on
 
 if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
 
     from sizekeeper.core.plan import Plan
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
     from sizekeeper.ui.settings import Settings
 
 PER_CHANGE = "plan_per_change_cm"

@@ -13,7 +13,7 @@ from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.person_fields import CalmCombo
 
 if TYPE_CHECKING:
-    from sizekeeper.ui.plan_source import Planned
+    from sizekeeper.core.planned import Planned
 
 
 class OwnChoice(QWidget):

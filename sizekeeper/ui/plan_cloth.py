@@ -12,6 +12,8 @@ from sizekeeper.core.knit import knit_check, most_negative_ease, stretch_of
 from sizekeeper.core.length import Length
 from sizekeeper.core.make import StretchTest
 from sizekeeper.core.pattern import KNIT_FROM
+from sizekeeper.core.planned import tried
+from sizekeeper.core.work_words import amount, knit_words
 from sizekeeper.errors import LengthError, PlanError
 from sizekeeper.ui.fit_lines import Line
 from sizekeeper.ui.fit_table import LineTable
@@ -19,18 +21,16 @@ from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_edits import length_typed
 from sizekeeper.ui.plan_field import MakeField
 from sizekeeper.ui.plan_fold import Fold, figures
-from sizekeeper.ui.plan_said import amount, knit_words
-from sizekeeper.ui.plan_source import tried
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from sizekeeper.core.knit import KnitCheck
     from sizekeeper.core.make import Make
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 NONE = Length(Fraction(0), "cm")
 """What stands for a figure not typed yet."""

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, Literal
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
+from sizekeeper.core.plan_verdict import plan_headline
+from sizekeeper.core.work import work_of
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_panel import PartButton
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.plan_alter import AlterPart
 from sizekeeper.ui.plan_cards import PlansPart
-from sizekeeper.ui.plan_verdict import plan_headline
-from sizekeeper.ui.plan_work import work_of
 from sizekeeper.ui.toile_part import ToilePart
 from sizekeeper.ui.worksheet_part import WorksheetPart
 
@@ -21,9 +21,9 @@ if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
 
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
     from sizekeeper.ui.settings import Settings
 
 DeskPart = Literal["plans", "alter", "worksheet", "toile"]

@@ -15,9 +15,9 @@ from sizekeeper.ui.plan_source import make_of
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
+    from sizekeeper.core.found import Found
     from sizekeeper.core.length import Length
     from sizekeeper.core.piece import Chain, FabricLine
-    from sizekeeper.ui.fit_source import Found
     from sizekeeper.ui.session import Session
 
 

@@ -24,10 +24,10 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.fabric import FabricNeed
     from sizekeeper.core.make import Make
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 
 def _had(make: Make) -> FabricHad:

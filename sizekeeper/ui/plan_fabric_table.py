@@ -15,10 +15,10 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from sizekeeper.core.piece import FabricLine
+    from sizekeeper.core.planned import Planned
     from sizekeeper.importing.fabric_table import FabricTable
     from sizekeeper.ui.lettering import Lettering
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
 
 _KINDS = "Tables (*.csv *.tsv *.txt *.xlsx *.xls *.ods *.html);;All files (*)"
 

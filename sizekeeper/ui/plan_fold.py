@@ -15,10 +15,10 @@ from sizekeeper.ui.lettering import Lettering, Rule
 if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent
 
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 
 class CalmSpin(QSpinBox):

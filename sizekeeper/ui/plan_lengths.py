@@ -10,21 +10,21 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from sizekeeper.core.lengths import CHAIN_NAMES, line_levels
 from sizekeeper.core.piece import CHAINS
+from sizekeeper.core.work_words import amount, length_place_words, length_summary, length_words, where_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed, with_length
 from sizekeeper.ui.plan_field import MakeField
 from sizekeeper.ui.plan_fold import Fold
-from sizekeeper.ui.plan_said import amount, length_place_words, length_summary, length_words, where_words
 
 if TYPE_CHECKING:
     from sizekeeper.core.make import Make
     from sizekeeper.core.piece import Chain, Level, Piece
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import LengthLine, Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import LengthLine, Work
 
 _FIELDS = {"ease": "ease", "wanted": "or to be", "amount": "or change by"}
 _NAMES = {"ease": "length ease", "wanted": "length wanted", "amount": "change of length"}

@@ -9,25 +9,25 @@ from typing import TYPE_CHECKING, Literal
 from PySide6.QtWidgets import QPushButton
 
 from sizekeeper.core.length import CM_PER, exactly
+from sizekeeper.core.planned import tried
 from sizekeeper.core.sleeve import CapCheck, arm_change, end_to_be_level_with_waist, ends_below_waist
+from sizekeeper.core.work_words import amount
 from sizekeeper.errors import LengthError
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_edits import length_typed, with_length
 from sizekeeper.ui.plan_field import MakeField
 from sizekeeper.ui.plan_fold import Fold, figures
-from sizekeeper.ui.plan_said import amount
-from sizekeeper.ui.plan_source import tried
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from sizekeeper.core.length import Length
     from sizekeeper.core.make import Make
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.sleeve import ArmChange
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 _ARM_EASE = CM_PER["in"]
 """Ease at the upper arm where none is asked for: 1/2 to 2 in (New Mexico State University Extension C-228)."""

@@ -10,14 +10,14 @@ from sizekeeper.core.children import child_sizes, tucks
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.opening import passages
 from sizekeeper.core.staleness import grows
+from sizekeeper.core.work import figure_at
+from sizekeeper.core.work_words import passage_words
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed
 from sizekeeper.ui.plan_field import MakeField
 from sizekeeper.ui.plan_fold import Fold, figures
 from sizekeeper.ui.plan_lengths import with_growth
-from sizekeeper.ui.plan_said import passage_words
-from sizekeeper.ui.plan_work import figure_at
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -26,10 +26,10 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from sizekeeper.core.make import Make
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 _TUCK = parse_length("1", "cm").exact_cm
 

@@ -13,26 +13,26 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QV
 from sizekeeper.core.length import Length
 from sizekeeper.core.make import WidthChoice
 from sizekeeper.core.piece import LEVEL_ORDER
+from sizekeeper.core.piece_words import LEVEL_NAMES
 from sizekeeper.core.trousers import SEAT
 from sizekeeper.core.width_plan import around
+from sizekeeper.core.work import FOLLOWING, TOILE
+from sizekeeper.core.work_words import amount, follow_words, gather_words, level_name, width_summary
 from sizekeeper.errors import LengthError
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
-from sizekeeper.ui.piece_words import LEVEL_NAMES
 from sizekeeper.ui.plan_edits import length_typed, with_width, without_width
 from sizekeeper.ui.plan_field import MakeField
 from sizekeeper.ui.plan_fold import CalmSpin, Fold, one_after_the_other
-from sizekeeper.ui.plan_said import amount, follow_words, gather_words, level_name, width_summary
-from sizekeeper.ui.plan_work import FOLLOWING, TOILE
 
 if TYPE_CHECKING:
     from sizekeeper.core.make import Make
     from sizekeeper.core.piece import Level, Piece
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import WidthLine, Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import WidthLine, Work
 
 _MOST_EDGES = 4
 _ASKED_BY = {TOILE: "as the toile asks, after all rounds", SEAT: "what the thigh still lacks after the crotch"}

@@ -15,22 +15,22 @@ from sizekeeper.core.lengths import CHAIN_NAMES
 from sizekeeper.core.make import ToileRound
 from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.piece import CHAINS
+from sizekeeper.core.toile_words import contrary_words, state_words, tight_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_field import MakeField
 from sizekeeper.ui.plan_fold import one_after_the_other
 from sizekeeper.ui.toile_row import ToileRow
-from sizekeeper.ui.toile_words import contrary_words, state_words, tight_words
 
 if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
 
     from sizekeeper.core.make import Make
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 _HEADS = ("", "Printed ease", "Too big by", "Take in", "At", "Felt", "Where exactly", "Ease left")
 _ORDINALS = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth")

@@ -18,10 +18,10 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QGridLayout, QWidget
 
     from sizekeeper.core.make import Felt, Seams
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.toile import ToileState
     from sizekeeper.core.wording import Wording
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
 
 FELT: tuple[tuple[str, Felt | None], ...] = (("–", None), ("tight", "tight"), ("right", "right"), ("loose", "loose"))
 SEAMS: tuple[tuple[str, Seams], ...] = (("both sides", "both"), ("one seam", "one"))

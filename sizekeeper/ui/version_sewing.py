@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.lengths import CHAIN_NAMES
-from sizekeeper.ui.piece_words import LEVEL_NAMES, PASSING_NAMES, ROLE_NAMES, cut_words, with_unit
-from sizekeeper.ui.plan_work import as_chain
+from sizekeeper.core.piece_words import LEVEL_NAMES, PASSING_NAMES, ROLE_NAMES, cut_words, with_unit
+from sizekeeper.core.work import as_chain
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

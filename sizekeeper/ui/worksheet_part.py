@@ -10,21 +10,21 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWi
 
 from sizekeeper.core import plan_words
 from sizekeeper.core.seam_line import side_seam
+from sizekeeper.core.work_words import amount, name_of, part_words
 from sizekeeper.core.worksheet import PARTS, ticked
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.piece_drawing import PieceChange, PieceDrawing
-from sizekeeper.ui.plan_said import amount, name_of, part_words
 from sizekeeper.ui.seam_drawing import SeamDrawing
 from sizekeeper.ui.worksheet_row import StepRow
 
 if TYPE_CHECKING:
     from sizekeeper.core.piece import Level, Piece
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import Work
     from sizekeeper.core.worksheet import Step, Worksheet
     from sizekeeper.ui.plan_edits import MakeEdits
-    from sizekeeper.ui.plan_source import Planned
-    from sizekeeper.ui.plan_work import Work
 
 
 class WorksheetPart(QWidget):

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, Signal
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
 
+from sizekeeper.core.work_words import name_of, step_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
-from sizekeeper.ui.plan_said import name_of, step_words
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QEnterEvent, QFocusEvent

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.lengths import CHAIN_NAMES
-from sizekeeper.ui.plan_said import amount
-from sizekeeper.ui.plan_work import as_chain
+from sizekeeper.core.work import as_chain
+from sizekeeper.core.work_words import amount
 
 if TYPE_CHECKING:
     from sizekeeper.core.toile import ToileState

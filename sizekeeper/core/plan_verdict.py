@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 
 from sizekeeper.core import plan_words, sentences
 from sizekeeper.core.ease import SAME
-from sizekeeper.ui.plan_source import tried
+from sizekeeper.core.planned import tried
 
 if TYPE_CHECKING:
     from sizekeeper.core.plan import Plan
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.result import Fit
     from sizekeeper.core.wording import Wording
-    from sizekeeper.ui.plan_source import Planned
 
 
 def plan_headline(planned: Planned, words: Wording) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.lengths import CHAIN_NAMES
+from sizekeeper.core.piece_words import LEVEL_NAMES
 from sizekeeper.core.places import join
-from sizekeeper.ui.piece_words import LEVEL_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from sizekeeper.core.opening import Passage
     from sizekeeper.core.piece import Level, Pieces
     from sizekeeper.core.wording import Wording
+    from sizekeeper.core.work import LengthLine, WidthLine
     from sizekeeper.core.worksheet import Step, StepKind
-    from sizekeeper.ui.plan_work import LengthLine, WidthLine
 
 _BASIS = {
     "pieces": ("she needs {wanted}", "the pieces give {given}"),

@@ -13,18 +13,18 @@ from sizekeeper.core.length_plan import Cut, change_of, chart_length
 from sizekeeper.core.lengths import BODY_LENGTH, Basis, LengthChange, LengthPlan, own_change, place_change
 from sizekeeper.core.make import LengthChoice, WidthChoice
 from sizekeeper.core.piece import CHAINS, Chain
+from sizekeeper.core.planned import tried
 from sizekeeper.core.toile_change import next_change
 from sizekeeper.core.trousers import CROTCH_DEPTH_EASE, SEAT, THIGH_EASE, Seat, SeatChanges, seat_changes, thigh_choice
 from sizekeeper.core.width_plan import WidthPlan, plan_width
 from sizekeeper.core.widths import MILLIMETRES, SIXTEENTHS
 from sizekeeper.core.worksheet import Worksheet, worksheet
 from sizekeeper.errors import PlanError
-from sizekeeper.ui.plan_source import tried
 
 if TYPE_CHECKING:
     from sizekeeper.core.piece import PieceRole
+    from sizekeeper.core.planned import Planned
     from sizekeeper.core.preference import Garment
-    from sizekeeper.ui.plan_source import Planned
 
 _CHAINS_OF: dict[Garment, tuple[Chain, ...]] = {
     "dress": ("back_waist", "sleeve", "skirt"),
