@@ -31,3 +31,7 @@ class StaleEntryError(StoreError):
 
 class PlanError(SizekeeperError):
     """An alteration cannot be worked out as asked."""
+
+
+class ReportError(SizekeeperError):
+    """A sheet cannot be made or written; the message names the file."""

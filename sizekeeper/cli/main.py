@@ -26,14 +26,16 @@ examples:
   sizekeeper                                         open the window
   sizekeeper demo                                    open the window on the demo household (a copy of its own)
   sizekeeper read chart.xlsx                         show how a chart file is understood
-  sizekeeper rank --person me.toml --chart dress.csv rank the sizes of a chart for a person"""
+  sizekeeper rank --person me.toml --chart dress.csv rank the sizes of a chart for a person
+  sizekeeper sheet --person Marit --pattern "Wrap dress" --out marit.pdf
+                                                     make a decision sheet; see sizekeeper sheet --help"""
 
 
 def parser() -> argparse.ArgumentParser:
     """The command line's words."""
     import argparse  # noqa: PLC0415 - the window, which is opened without a word, starts without it
 
-    from sizekeeper.cli import rank, read  # noqa: PLC0415 - they know the measures, which the window need not load first
+    from sizekeeper.cli import rank, read, sheet  # noqa: PLC0415 - they know the measures, which the window need not load first
 
     top = argparse.ArgumentParser(
         prog="sizekeeper",
@@ -47,6 +49,7 @@ def parser() -> argparse.ArgumentParser:
     commands.add_parser("demo", help="open the window on the invented demo household")
     read.add_parser(commands)
     rank.add_parser(commands)
+    sheet.add_parser(commands)
     return top
 
 
@@ -75,4 +78,8 @@ def _run(args: argparse.Namespace) -> int:
         from sizekeeper.cli import rank  # noqa: PLC0415 - each command loads only what it needs
 
         return rank.run(args)
+    if args.command == "sheet":
+        from sizekeeper.cli import sheet  # noqa: PLC0415 - each command loads only what it needs
+
+        return sheet.run(args)
     return _open_window(args.library, demo=args.command == "demo")

@@ -42,7 +42,7 @@ def plan_line(planned: Planned, words: Wording) -> str:
         return f"Decided: {plan_words.title(planned.chosen, labels, words)}."
     best, bust = planned.plans.best, planned.plans.of("bust")
     said = []
-    if best.wearable and not _sized_by_high_bust(planned) and not _is_verdict(best, planned.fit):
+    if best.wearable and not _sized_by_high_bust(planned) and not is_verdict(best, planned.fit):
         title = _small(plan_words.title(best, labels, words))
         said.append(f"Fit and work together, the best plan is: {title}.")
     if bust is not None and best.bust is None:
@@ -58,7 +58,8 @@ def _sized_by_high_bust(planned: Planned) -> bool:
     return best.bust is not None and best.wearable
 
 
-def _is_verdict(plan: Plan, fit: Fit) -> bool:
+def is_verdict(plan: Plan, fit: Fit) -> bool:
+    """Whether a plan is what the verdict names."""
     if plan.bust is not None:
         return False
     if plan.levels or fit.verdict.kind == "blend":

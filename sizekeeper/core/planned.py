@@ -12,7 +12,7 @@ from sizekeeper.core.found import Found
 from sizekeeper.core.make import Decision, Make, Place, place_at, position_of
 from sizekeeper.core.notation import CENTIMETRES, INCHES, parse_length, show
 from sizekeeper.core.piece import Pieces
-from sizekeeper.core.plan import PER_CHANGE_CM, Plan, Plans
+from sizekeeper.core.plan import PER_CHANGE_CM, Plan, PlanDoubt, Plans
 from sizekeeper.core.planning import Planner
 from sizekeeper.core.result import Fit
 from sizekeeper.core.toile import toile_states
@@ -73,6 +73,28 @@ def tried(planned: Planned) -> frozenset[str]:
     if planned.chosen is None:
         return frozenset()
     return frozenset(state.at for state in planned.toile())
+
+
+_FROM_PRINT = ("short", "past_allowance", "tight", "not_wearable")
+"""Doubts that rest on the printed figure; a toile at that place replaces them by what was found."""
+
+
+def doubts_left(plan: Plan, planned: Planned) -> tuple[PlanDoubt, ...]:
+    """The doubts about a plan; of the one that was tried on, none from a printed figure where the toile spoke."""
+    known = tried(planned)
+    if planned.chosen is None or plan.key != planned.chosen.key or not known:
+        return plan.doubts
+    return tuple(d for d in plan.doubts if d.code not in _FROM_PRINT or (d.measure and d.measure not in known))
+
+
+def girths(planned: Planned) -> dict[str, tuple[float, float]]:
+    """Body and finished girth of the plan that is shown, by measure, cm; without what a toile was tried on at."""
+    body, known = planned.found.body, tried(planned)
+    return {
+        measure: (body[measure].cm, at.finished_cm)
+        for measure, at in planned.shown.regions.items()
+        if at.finished_cm is not None and measure in body and measure != "across_back" and measure not in known
+    }
 
 
 def planner_of(found: Found, make: Make | None = None, per_change_cm: float = PER_CHANGE_CM) -> Planner | None:

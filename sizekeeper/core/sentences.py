@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from sizekeeper.core.wording import Wording
 
 
+LEAD_ABSENT = "The measure that usually leads is missing, so all count alike."
+"""What is said where there is no measure to choose the size by."""
 _WORTH_SAYING = 0.25 - SAME
 """How many steps past the listed sizes the best place must lie to be spoken of: the finest line there is (coined)."""
 
@@ -81,7 +83,7 @@ def warnings(fit: Fit, words: Wording) -> tuple[str, ...]:
     if fit.mode == "body":
         said.append("Judged by the body chart alone, so nothing is known of the ease.")
     if "lead_absent" in fit.flags:
-        said.append("The measure that usually leads is missing, so all count alike.")
+        said.append(LEAD_ABSENT)
     return tuple(said)
 
 
@@ -113,11 +115,19 @@ def _will_not_close(fit: Fit, words: Wording) -> list[str]:
     return said
 
 
-def _out_of_range(fit: Fit) -> list[str]:
+def past_end(fit: Fit) -> str:
+    """The listed size that the best place of all lies past, the first or the last; empty where it lies among them."""
     best, last = fit.best_position, len(fit.labels) - 1
     if best is None or -_WORTH_SAYING < best < last + _WORTH_SAYING:
+        return ""
+    return fit.labels[-1] if best > last else fit.labels[0]
+
+
+def _out_of_range(fit: Fit) -> list[str]:
+    label = past_end(fit)
+    if not label:
         return []
-    end = f"last size, {fit.labels[-1]}" if best > last else f"first size, {fit.labels[0]}"
+    end = f"{'last' if label == fit.labels[-1] else 'first'} size, {label}"
     return [f"The best place lies past the chart’s {end}: what is said there is extrapolated; make a toile first."]
 
 

@@ -12,6 +12,7 @@ from sizekeeper.core.length import CM_PER, Length, exactly
 from sizekeeper.core.length_plan import Cut, change_of, chart_length
 from sizekeeper.core.lengths import BODY_LENGTH, Basis, LengthChange, LengthPlan, own_change, place_change
 from sizekeeper.core.make import LengthChoice, WidthChoice
+from sizekeeper.core.opening import passages
 from sizekeeper.core.piece import CHAINS, Chain
 from sizekeeper.core.planned import tried
 from sizekeeper.core.toile_change import next_change
@@ -22,6 +23,7 @@ from sizekeeper.core.worksheet import Worksheet, worksheet
 from sizekeeper.errors import PlanError
 
 if TYPE_CHECKING:
+    from sizekeeper.core.opening import Passage
     from sizekeeper.core.piece import PieceRole
     from sizekeeper.core.planned import Planned
     from sizekeeper.core.preference import Garment
@@ -190,6 +192,17 @@ def figure_at(planned: Planned, measure: str) -> Fraction | None:
     if at is not None and at.finished_cm is not None:
         return exactly(at.finished_cm)
     return chart_length(planned.comparison.run.finished.get(measure), planned.shown.position)
+
+
+def passages_of(planned: Planned, *, child: bool) -> tuple[Passage, ...]:
+    """Whether what must pass the pattern's openings does, in the size that is cut."""
+    body = {measure: figure.cm for measure, figure in planned.found.body.items()}
+    if planned.make.shoulders is not None:
+        body["shoulders"] = planned.make.shoulders.cm
+    openings = planned.pieces.openings
+    known = {o.measure: figure_at(planned, o.measure) for o in openings if o.measure}
+    finished = {measure: float(cm) for measure, cm in known.items() if cm is not None}
+    return passages(openings, body, finished, planned.found.pattern.stretch, child=child)
 
 
 def seat_of(planned: Planned, lengths: tuple[LengthLine, ...]) -> SeatChanges | None:

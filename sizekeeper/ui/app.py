@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from sizekeeper.ui import theme
 from sizekeeper.ui.desk import Desk
 from sizekeeper.ui.mishap import Log, Mishap
+from sizekeeper.ui.own_library import PROGRAM
 from sizekeeper.ui.settings import Settings
 
 if TYPE_CHECKING:
@@ -22,8 +23,8 @@ def application() -> QApplication:
     """The application, dressed and named, so that its preferences have a place of their own."""
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication([*sys.argv[:1], *theme.STYLE])
-    app.setOrganizationName("sizekeeper")
-    app.setApplicationName("sizekeeper")
+    app.setOrganizationName(PROGRAM)
+    app.setApplicationName(PROGRAM)
     app.setApplicationDisplayName("Sizekeeper")
     app.setDesktopFileName("sizekeeper")
     theme.dress(app)

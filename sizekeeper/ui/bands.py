@@ -1,60 +1,27 @@
 """The four bands as they are painted: a colour and a cloth-like fill each, beside which the word always stands.
 
-The colours go from much ink to little, as cloth goes from tight to loose: night blue, slate, straw, linen. On a dark
-ground ink is light, so the order of strength stays. They were chosen by us, and a test computes that text can be read
-on them and that eyes with each kind of colour blindness tell them apart; the fills tell them apart without colour.
+The colours are those of `core/band_colours.py`; the fills tell the bands apart without colour.
 """
 
 from __future__ import annotations
 
 import functools
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPixmap
 
-from sizekeeper.core.preference import BANDS, Band
+from sizekeeper.core.band_colours import look, looks
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable
+
+    from sizekeeper.core.preference import Band
+
+__all__ = ["TILE", "cloth", "look", "looks", "paint_swatch"]
 
 TILE = 12
 """The side of one repeat of a fill, in pixels at normal scale: fine enough for a small swatch."""
-
-
-@dataclass(frozen=True, slots=True)
-class BandLook:
-    """How a band is painted: its ground, the text on it, and the thread its fill is drawn with."""
-
-    band: Band
-    ground: str
-    text: str
-    thread: str
-
-
-_LIGHT = {
-    "tight": BandLook("tight", "#33265c", "#ffffff", "#5d4f90"),
-    "close": BandLook("close", "#3a6c82", "#ffffff", "#2a556a"),
-    "easy": BandLook("easy", "#e6d09a", "#2a2113", "#cdb273"),
-    "loose": BandLook("loose", "#f8f1ea", "#2a2113", "#dccdc0"),
-}
-_DARK = {
-    "tight": BandLook("tight", "#cdbdf5", "#1c1433", "#aa98de"),
-    "close": BandLook("close", "#559bae", "#0a1a20", "#78b8c8"),
-    "easy": BandLook("easy", "#67551f", "#fbf3df", "#544414"),
-    "loose": BandLook("loose", "#363032", "#efe6e2", "#514749"),
-}
-
-
-def look(band: Band, *, dark: bool) -> BandLook:
-    """How a band is painted on a light or a dark ground."""
-    return (_DARK if dark else _LIGHT)[band]
-
-
-def looks(*, dark: bool) -> Iterator[BandLook]:
-    """All four, from tight to loose."""
-    return (look(band, dark=dark) for band in BANDS)
 
 
 def cloth(band: Band, *, dark: bool, ratio: float = 1.0) -> QBrush:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
@@ -12,6 +11,7 @@ from sizekeeper.errors import SizekeeperError
 from sizekeeper.store.library import Library
 from sizekeeper.store.place import default_path
 from sizekeeper.store.writer import Writer
+from sizekeeper.ui.own_library import keep_own, own_path
 from sizekeeper.ui.pages import PAGES, PageKind
 from sizekeeper.ui.session import Session
 from sizekeeper.ui.warm_up import WarmUp
@@ -19,6 +19,7 @@ from sizekeeper.ui.window import MainWindow
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
+    from pathlib import Path
 
     from sizekeeper.store.codec import Value
     from sizekeeper.ui.settings import Settings
@@ -82,8 +83,7 @@ class Desk(QObject):
 
     def own_path(self) -> Path:
         """The user's own library: the one opened or made last by choice, else the one in the default place."""
-        stored = str(self._settings.stored.value("library/own", ""))
-        return Path(stored) if stored and Path(stored).exists() else default_path()
+        return own_path(self._settings.stored)
 
     def open_own(self) -> bool:
         """Open the user's own library; the first time it is made."""
@@ -93,7 +93,7 @@ class Desk(QObject):
         """Open a library that the user picked, and take it for her own from now on; the demo never becomes that."""
         opened = self.open(path)
         if opened and path.resolve() != demo_path().resolve():
-            self._settings.stored.setValue("library/own", str(path.resolve()))
+            keep_own(self._settings.stored, path)
         return opened
 
     def open_demo(self) -> bool:

@@ -136,6 +136,11 @@ class EntryList(QWidget):
         self.filter.look_for(words)
         self._settle()
 
+    def filter_group(self, group: str) -> None:
+        """Leave only the people of a group, or everybody."""
+        self.filter.show_group(group)
+        self._settle()
+
     def open_first(self) -> bool:
         """Open the first entry that is shown; False when there is none."""
         if self.filter.rowCount() == 0:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QSortFilterProxyModel, Qt
 
+from sizekeeper.core.groups import belongs
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.ui.entry_words import entry_name, entry_note, found_by, is_hidden, place_in_list
@@ -117,6 +118,7 @@ class EntryFilter(QSortFilterProxyModel):
         super().__init__(parent)
         self._words = ""
         self._hidden_too = False
+        self._group = ""
         self._model = model
         self.setSourceModel(model)
         self.sort(0)
@@ -133,6 +135,12 @@ class EntryFilter(QSortFilterProxyModel):
             self._hidden_too = shown
             self.invalidate()
 
+    def show_group(self, group: str) -> None:
+        """Leave only the people of a group, or everybody."""
+        if group != self._group:
+            self._group = group
+            self.invalidate()
+
     def row_of(self, entry: str) -> int:
         """The row in which an entry is shown, -1 when it is left out."""
         rows = (row for row in range(self.rowCount()) if self.index(row, 0).data(ID_ROLE) == entry)
@@ -146,4 +154,6 @@ class EntryFilter(QSortFilterProxyModel):
     def filterAcceptsRow(self, source_row: int, _source_parent: AnyIndex) -> bool:
         """Whether a row is shown."""
         value = self._model.entry(source_row)
+        if self._group and isinstance(value, Person) and not belongs(value, self._group):
+            return False
         return (self._hidden_too or not value.hidden) and found_by(value, self._words)

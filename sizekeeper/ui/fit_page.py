@@ -112,6 +112,12 @@ class FitPage(QWidget):
         return self._found
 
     @property
+    def view(self) -> str:
+        """The view of the chosen pattern that is shown."""
+        pattern = self._selection.pattern
+        return self._view_of(pattern, self._choices(pattern))
+
+    @property
     def words(self) -> Wording:
         """How figures and measures are said now."""
         names = assets.measures().name
@@ -266,6 +272,9 @@ class FitPage(QWidget):
             self._selection.choose_pattern(pattern)
             self.open_part("plans")
             self.desk.turn_to(region.removeprefix("plan:"))
+        elif region.startswith("view:"):
+            self._selection.choose_pattern(pattern)
+            self._on_view(region.removeprefix("view:"))
         elif region and pattern == self._selection.pattern:
             self._on_region_picked(region)
         elif (field := self.answer.board.regions.field(place.field)) is not None:

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Literal
 
 from sizekeeper import assets
 from sizekeeper.core import sentences
+from sizekeeper.core.found_words import for_child, is_old, old_words, scale_words
 from sizekeeper.core.notation import show
-from sizekeeper.core.places import join
 from sizekeeper.core.plausible import question
 from sizekeeper.core.reading_edit import read_text, shown_text
-from sizekeeper.core.staleness import ago, grows, stale
+from sizekeeper.core.staleness import ago
 from sizekeeper.ui.ease_row import RegionText
 
 if TYPE_CHECKING:
@@ -39,7 +39,7 @@ def _region_text(found: Found, measure: str, region: RegionFit | None, words: Wo
     locked, tip = _locked(figure, today, read_only=found.read_only), _tip(figure, today)
     if region is None:
         return RegionText(measure, name, "not a length yet", figure.last.text, doubtful=True, locked=locked, tip=tip)
-    old = _is_old(found.person, figure, today)
+    old = is_old(found.person, figure, today)
     notes = [ago(figure.last.on, today)] if old else []
     notes += [f"middle of {figure.count}"] if figure.count > 1 else []
     notes.append(sentences.region_note(region, words))
@@ -93,10 +93,6 @@ def _tip(figure: Figure, today: dt.date) -> str:
     return f"Measured {ago(figure.last.on, today)}; typing adds a measurement of today, the old one is kept."
 
 
-def _is_old(person: Person, figure: Figure, today: dt.date) -> bool:
-    return stale(figure.last.on, today, grows(person.born, today, child=person.child))
-
-
 def questions(found: Found) -> dict[str, str]:
     """What is to be asked about the figures that stand: texts that are no length, and figures no body has."""
     said = {}
@@ -126,31 +122,10 @@ def _doubt_about(measure: str, text: str, unit: Literal["cm", "in"], *, child: b
 
 def notes(found: Found, words: Wording, today: dt.date) -> str:
     """The lines under the table: what to measure again, and what is old."""
-    lines = [_old_words(found, words, today), _scale_words(found)]
+    lines = [old_words(found, words, today), scale_words(found)]
     if found.fit is not None:
         lines.insert(0, sentences.measure_again(found.fit, words))
     return "\n".join(line for line in lines if line)
-
-
-def _scale_words(found: Found) -> str:
-    """What the pattern's test square does to the printed figures; empty where it came out true."""
-    if found.scale.factor == 1:
-        return ""
-    warned = " Better print it again." if found.scale.off else ""
-    share = f"{float(found.scale.factor) * 100:.1f}".removesuffix(".0")
-    return f"The test square came out at {share} %: the finished figures are taken times that.{warned}"
-
-
-def _old_words(found: Found, words: Wording, today: dt.date) -> str:
-    by_age: dict[str, list[str]] = {}
-    for measure in found.measures:
-        figure = found.figure(measure)
-        if figure is not None and _is_old(found.person, figure, today):
-            by_age.setdefault(ago(figure.last.on, today), []).append(words.the(measure))
-    if not by_age:
-        return ""
-    said = "; ".join(f"{join(where)} ({age})" for age, where in by_age.items())
-    return f"Bodies change, and some measurements are old: {said}."
 
 
 def asides(found: Found, words: Wording, today: dt.date) -> str:
@@ -158,7 +133,6 @@ def asides(found: Found, words: Wording, today: dt.date) -> str:
     if found.fit is None:
         return ""
     told = tuple(entry for entry in found.fit.left_out if entry.measure not in found.illegible)
-    child = found.pattern.child or grows(found.person.born, today, child=found.person.child)
     lines = [sentences.left_out(replace(found.fit, left_out=told), words)]
-    lines += sentences.cautions(found.fit, child=child)
+    lines += sentences.cautions(found.fit, child=for_child(found, today))
     return "\n".join(line for line in lines if line)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sizekeeper import assets
 from sizekeeper.core.found import filled, find
 from sizekeeper.core.piece import Pieces
+from sizekeeper.core.views import views_of
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -80,14 +81,7 @@ def view_choices(session: Session, pattern: Pattern) -> dict[str, str]:
 
     Views without finished figures of their own share the chart that serves all: they are one choice, named "".
     """
-    with_figures = {chart.view for chart in session.charts(pattern.id) if chart.kind == "finished" and filled(chart)}
-    own = {view: f"View {view}" for view in pattern.views if view in with_figures}
-    others = [view for view in pattern.views if view not in with_figures]
-    if not own:
-        return {}
-    if "" not in with_figures:
-        return own
-    return {"": f"View {' and '.join(others)}" if others else "Other views", **own}
+    return views_of(pattern, session.charts(pattern.id))
 
 
 def _nothing_in_common(person: Person, problem: str) -> Missing:

@@ -28,17 +28,22 @@ class RoleLook:
 SIZE = RoleLook("S", "size", Qt.PenStyle.SolidLine, 2.0, strong=True)
 MEASURE = RoleLook("M", "measure", Qt.PenStyle.DashLine, 2.0, strong=True)
 FIGURE = RoleLook("F", "figure", Qt.PenStyle.SolidLine)
+NAME = RoleLook("N", "name", Qt.PenStyle.SolidLine, 2.0, strong=True)
+DETAIL = RoleLook("D", "detail", Qt.PenStyle.DashLine)
 GAP = RoleLook("G", "no figure", Qt.PenStyle.DotLine, 1.5)
 HEADING = RoleLook("H", "heading, read for its words", Qt.PenStyle.DashDotLine, 1.0, strong=True)
 UNUSED = RoleLook("", "not used", Qt.PenStyle.NoPen)
 LEFT_OUT = RoleLook("✕", "left out by you", Qt.PenStyle.DotLine)
 
 LEGEND = (SIZE, MEASURE, FIGURE, GAP, HEADING, UNUSED)
+PEOPLE_LEGEND = (NAME, MEASURE, FIGURE, GAP, DETAIL, HEADING, UNUSED)
 
 _LOOKS: Mapping[str, RoleLook] = {
     "size": SIZE,
     "measure": MEASURE,
     "value": FIGURE,
+    "name": NAME,
+    "detail": DETAIL,
     "missing": GAP,
     "text": GAP,
     "heading": HEADING,

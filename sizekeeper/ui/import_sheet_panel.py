@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from sizekeeper.importing.question import Ask
 
 
-class _Swatch(QWidget):
+class Swatch(QWidget):
     """A small cell outlined as its role is, with the role's letter."""
 
     def __init__(self, look: RoleLook, parent: QWidget) -> None:
@@ -98,7 +98,7 @@ class SheetPanel(QWidget):
         self._legend = QHBoxLayout(self.legend)
         self._legend.setContentsMargins(0, 0, 0, 0)
         for look in LEGEND:
-            self._legend.addWidget(_Swatch(look, self.legend))
+            self._legend.addWidget(Swatch(look, self.legend))
             words = Lettering(look.words.partition(",")[0], "note", self.legend)
             words.setWordWrap(False)
             self._legend.addWidget(words)

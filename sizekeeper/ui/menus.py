@@ -88,18 +88,27 @@ class Menus(QObject):
         """Menus by what they are about; None is a line between."""
         file, edit, view, aid = (QMenu(title, self._window) for title in ("&File", "&Edit", "&View", "&Help"))
         opening = (library.new, library.open, library.own, library.demo)
+        people = self._window.people
         person_items = (
-            entries.new_person, None, entries.copy_person, entries.hide_person, entries.history_of_person, None,
-            entries.erase_person,
+            entries.new_person, None, people.file, people.paste, people.export, None, entries.copy_person,
+            entries.hide_person, entries.history_of_person, None, entries.erase_person,
         )  # fmt: skip
         pattern_items = (
             entries.new_pattern, None, entries.copy_pattern, entries.hide_pattern, entries.history_of_pattern,
         )  # fmt: skip
+        compare = self._window.comparisons
+        comparisons = (compare.overview, None, compare.people, compare.patterns, None, compare.drafting)
+        sheets = (self._window.sheets.sheet, self._window.sheets.print, self._window.sheets.everybody)
+        file_items = (
+            *opening, None, charts.files, charts.paste, None, *sheets, None, library.copy, library.restore, None,
+            self.quit,
+        )  # fmt: skip
         whole: tuple[tuple[QMenu, tuple[QAction | None, ...]], ...] = (
-            (file, (*opening, None, charts.files, charts.paste, None, library.copy, library.restore, None, self.quit)),
+            (file, file_items),
             (edit, (self.undo, self.redo, None, self.copy_table, self.find, None, self.preferences)),
             (self.person_menu, person_items),
             (self.pattern_menu, pattern_items),
+            (QMenu("&Compare", self._window), comparisons),
             (view, (*self.turns, None, self.side)),
             (aid, (self.about,)),
         )
@@ -116,10 +125,11 @@ class Menus(QObject):
         self._window.turn_to(action.data())
 
     def _turned(self, name: str) -> None:
-        """Mark the page in front; the ease table can be copied where there is one."""
+        """Mark the page in front; the ease table, or the comparison of many, can be copied where there is one."""
         for action in self.turns:
             action.setChecked(action.data() == name)
-        self.copy_table.setEnabled(name == "fit" and self._window.pages_in_front)
+        self.copy_table.setText("&Copy the comparison" if name == "household" else "&Copy the ease table")
+        self.copy_table.setEnabled(name in ("fit", "household") and self._window.pages_in_front)
 
     def refresh(self) -> None:
         """Offer the pages only when they are in front of the welcome."""

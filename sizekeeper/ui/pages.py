@@ -58,10 +58,17 @@ def _fit_page(session: Session, selection: Selection, settings: Settings, parent
     return FitPage(session, selection, settings, parent)
 
 
+def _household_page(session: Session, selection: Selection, settings: Settings, parent: QWidget) -> QWidget:
+    from sizekeeper.ui.household_page import HouseholdPage  # noqa: PLC0415 - made when first shown, to start fast
+
+    return HouseholdPage(session, selection, settings, parent)
+
+
 PAGES: tuple[PageKind, ...] = (
     PageKind("person", "Person", _person_page),
     PageKind("pattern", "Pattern", _pattern_page),
     PageKind("fit", "Fit", _fit_page),
+    PageKind("household", "Household", _household_page),
 )
 """The pages in the order of the work. A further page is a further line here."""
 

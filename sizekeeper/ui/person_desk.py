@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QDate, QLocale, QObject, Signal
 
+from sizekeeper.core.groups import known_groups
 from sizekeeper.core.person import Person
 from sizekeeper.core.reading_edit import Taking
 from sizekeeper.core.staleness import grows
@@ -62,6 +63,11 @@ class PersonDesk(QObject):
         """The person shown, as last edited: what is typed just now stands in its field only."""
         value = self.session.committed(self.entry)
         return value if isinstance(value, Person) else None
+
+    def known_groups(self) -> tuple[str, ...]:
+        """Every group that somebody else belongs to, hidden people too."""
+        people = [v for v in self.session.values() if isinstance(v, Person) and v.id != self.entry]
+        return known_groups(people)
 
     @property
     def read_only(self) -> bool:

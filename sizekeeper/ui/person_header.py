@@ -17,10 +17,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from sizekeeper.core.groups import as_known, groups_in, groups_text
 from sizekeeper.core.staleness import grows, years_old
 from sizekeeper.ui import theme
 from sizekeeper.ui.day_text import read_day
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.people_groups_field import GroupsField
 from sizekeeper.ui.person_fields import DraftField, DraftNotes, TitleField
 
 if TYPE_CHECKING:
@@ -56,7 +58,7 @@ class PersonHeader(QWidget):
         self.born.setPlaceholderText("optional")
         self.age = Lettering("", "muted", self)
         self.child = QCheckBox("&Child", self)
-        self.groups = DraftField("Groups", self)
+        self.groups = GroupsField("Groups", desk.known_groups, self)
         self.groups.setPlaceholderText("household, friends")
         self.notes = DraftNotes("Notes", self)
         self.notes.setPlaceholderText("Notes: posture, one shoulder lower, what she likes")
@@ -133,7 +135,7 @@ class PersonHeader(QWidget):
         follows = person.born is not None and grows(person.born, today, child=False)
         self.child.setEnabled(not follows and not desk.read_only)
         self.child.setToolTip("By the date of birth" if follows else "Measurements count as old after 3 months, not 6")
-        self.groups.show_text(", ".join(person.groups))
+        self.groups.show_text(groups_text(person.groups))
         self.notes.show_text(person.notes)
         self.caution.setText(CHILD_CAUTION)
         self.caution.setVisible(desk.child)
@@ -208,12 +210,12 @@ class PersonHeader(QWidget):
 
     def _on_groups_typed(self, text: str) -> None:
         if (person := self._desk.person) is not None:
-            self._desk.draft(replace(person, groups=_groups(text)))
+            self._desk.draft(replace(person, groups=groups_in(text)))
 
     def _on_groups(self, text: str) -> None:
         if (person := self._desk.person) is not None:
-            groups = _groups(text)
-            self.groups.put_text(", ".join(groups))
+            groups = as_known(groups_in(text), self._desk.known_groups())
+            self.groups.put_text(groups_text(groups))
             self._edit("Change groups", replace(person, groups=groups), "groups")
 
     def _on_notes_typed(self, text: str) -> None:
@@ -229,8 +231,3 @@ class PersonHeader(QWidget):
         super().changeEvent(event)
         if theme.font_changed(event) and hasattr(self, "caution"):
             self._space()
-
-
-def _groups(text: str) -> tuple[str, ...]:
-    """The groups of a text with commas between, each once."""
-    return tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QCompleter, QHBoxLayout, QLabel, QWidget
 
+from sizekeeper.core.found_words import HANDS
 from sizekeeper.ui import theme
 from sizekeeper.ui.person_fields import CalmCombo, DayField, DraftField
-from sizekeeper.ui.reading_words import HANDS, OVER
+from sizekeeper.ui.reading_words import OVER
 
 if TYPE_CHECKING:
     import datetime as dt

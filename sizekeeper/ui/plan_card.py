@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from sizekeeper.core import plan_words
 from sizekeeper.core.ease import SAME
-from sizekeeper.core.planned import tried
+from sizekeeper.core.planned import doubts_left
 from sizekeeper.core.work_words import amount
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_lines import Line
@@ -36,16 +36,6 @@ KIND_WORDS: dict[PlanKind, str] = {
 _RANKS = ("Best", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh")
 _HEADING = ("Where", "Ease", "", "In", "Out")
 _BODY_HEADING = ("Where", "Off by", "", "", "")
-_FROM_PRINT = ("short", "past_allowance", "tight", "not_wearable")
-"""Doubts that rest on the printed figure; a toile at that place replaces them by what was found."""
-
-
-def doubts_left(plan: Plan, planned: Planned) -> tuple[PlanDoubt, ...]:
-    """The doubts about a plan; of the one that was tried on, none from a printed figure where the toile spoke."""
-    known = tried(planned)
-    if planned.chosen is None or plan.key != planned.chosen.key or not known:
-        return plan.doubts
-    return tuple(d for d in plan.doubts if d.code not in _FROM_PRINT or (d.measure and d.measure not in known))
 
 
 class PlanCard(QWidget):

@@ -12,7 +12,7 @@ from sizekeeper.core.knit import knit_check, most_negative_ease, stretch_of
 from sizekeeper.core.length import Length
 from sizekeeper.core.make import StretchTest
 from sizekeeper.core.pattern import KNIT_FROM
-from sizekeeper.core.planned import tried
+from sizekeeper.core.planned import girths
 from sizekeeper.core.work_words import amount, knit_words
 from sizekeeper.errors import LengthError, PlanError
 from sizekeeper.ui.fit_lines import Line
@@ -88,7 +88,7 @@ class KnitFold(Fold):
                 stretch = float(stretch_of(test))
             except PlanError as error:
                 say(self.problem, str(error))
-        self._show_check(knit_check(stretch, pattern.stretch, _girths(planned)), words)
+        self._show_check(knit_check(stretch, pattern.stretch, girths(planned)), words)
         tested = "your fabric" if test is not None else "as the pattern says"
         return f"{stretch:.0%}, {tested}"
 
@@ -106,15 +106,6 @@ class KnitFold(Fold):
             texts = (name, f"{region.needed:.0%}", words.length(region.reach_cm), "" if region.enough else "too little")
             lines.append(Line(texts, f"{name}: needs {texts[1]}, reaches {texts[2]} {texts[3]}".strip()))
         self.table.show_lines(lines)
-
-
-def _girths(planned: Planned) -> dict[str, tuple[float, float]]:
-    body, known = planned.found.body, tried(planned)
-    return {
-        measure: (body[measure].cm, at.finished_cm)
-        for measure, at in planned.shown.regions.items()
-        if at.finished_cm is not None and measure in body and measure != "across_back" and measure not in known
-    }
 
 
 def _with_allowance(unit: list[str], make: Make, text: str) -> Make:

@@ -7,10 +7,9 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.children import child_sizes, tucks
+from sizekeeper.core.found_words import for_child
 from sizekeeper.core.notation import parse_length
-from sizekeeper.core.opening import passages
-from sizekeeper.core.staleness import grows
-from sizekeeper.core.work import figure_at
+from sizekeeper.core.work import passages_of
 from sizekeeper.core.work_words import passage_words
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
@@ -32,12 +31,6 @@ if TYPE_CHECKING:
     from sizekeeper.ui.plan_edits import MakeEdits
 
 _TUCK = parse_length("1", "cm").exact_cm
-
-
-def for_child(planned: Planned, today: dt.date) -> bool:
-    """Whether the garment is for a child."""
-    person = planned.found.person
-    return planned.found.pattern.child or grows(person.born, today, child=person.child)
 
 
 class ChildFold(Fold):
@@ -65,7 +58,7 @@ class ChildFold(Fold):
 
     def applies(self, planned: Planned, _work: Work) -> bool:
         """Whether it is for a child."""
-        return for_child(planned, self._today())
+        return for_child(planned.found, self._today())
 
     def show_planned(self, planned: Planned, _work: Work, words: Wording) -> str:
         """Show both sizes."""
@@ -130,18 +123,7 @@ class OpeningFold(Fold):
         self._unit[0] = planned.found.person.unit
         shoulders = planned.make.shoulders
         self.shoulders.show_value(shoulders.text if shoulders is not None else "")
-        body = {measure: figure.cm for measure, figure in planned.found.body.items()}
-        if shoulders is not None:
-            body["shoulders"] = shoulders.cm
-        known = {o.measure: figure_at(planned, o.measure) for o in planned.pieces.openings if o.measure}
-        finished = {measure: float(cm) for measure, cm in known.items() if cm is not None}
-        found = passages(
-            planned.pieces.openings,
-            body,
-            finished,
-            planned.found.pattern.stretch,
-            child=for_child(planned, self._today()),
-        )
+        found = passages_of(planned, child=for_child(planned.found, self._today()))
         said = [passage_words(passage, words) for passage in found]
         say(self.warning, "\n".join(text for text, bad in said if bad))
         say(self.said, "\n".join(text for text, bad in said if not bad))

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCompleter, QFormLayout, QPushButton, QWidget
 
+from sizekeeper.core.found_words import HANDS
 from sizekeeper.core.reading_edit import with_reading, without
 from sizekeeper.ui import theme
 from sizekeeper.ui.person_fields import CalmCombo, DayField, DraftField
-from sizekeeper.ui.reading_words import HANDS, OVER
+from sizekeeper.ui.reading_words import OVER
 
 if TYPE_CHECKING:
     import datetime as dt

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
+from sizekeeper.core.found_words import HANDS
 from sizekeeper.core.notation import show, spoken
 from sizekeeper.core.reading_edit import shown_text, with_reading
-from sizekeeper.ui.reading_words import HANDS
 
 if TYPE_CHECKING:
     from sizekeeper.core.person import Person, Reading

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core import staleness
+from sizekeeper.core.found_words import HANDS
 from sizekeeper.core.notation import show
 from sizekeeper.core.reading_edit import figure_of, shown_text, what_typing_does
 
@@ -13,13 +14,6 @@ if TYPE_CHECKING:
     from sizekeeper.core.person import Person
     from sizekeeper.core.reading_edit import Figure
     from sizekeeper.ui.person_desk import PersonDesk
-
-HANDS: dict[MeasuredBy, str] = {
-    "helped": "with help",
-    "alone": "alone",
-    "trained": "by a trained hand",
-}
-"""Who measured, in the order of how usual it is at home."""
 
 OVER = ("bare skin", "underwear", "a thin shirt", "the clothes it will be worn over")
 """Suggestions of what was measured over; anything else can be typed."""

@@ -7,7 +7,7 @@ from typing import Literal
 
 from PySide6.QtCore import QObject, Signal
 
-PageName = Literal["person", "pattern", "fit"]
+PageName = Literal["person", "pattern", "fit", "household"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,10 +8,12 @@ from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
+from sizekeeper.core.groups import known_groups
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_list import EntryList
 
 if TYPE_CHECKING:
+    from sizekeeper.ui.people_group_filter import GroupFilter
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Change, Session
 
@@ -43,10 +45,12 @@ class Sidebar(QWidget):
         self.search = self._search_box()
         self.people = EntryList(session, "person", new_person, self)
         self.patterns = EntryList(session, "pattern", new_pattern, self)
+        self.group: GroupFilter | None = None
         self.hidden_too = QCheckBox(self)
         self._arrange()
         self._connect()
         self._count_hidden()
+        self._follow_groups()
 
     def _search_box(self) -> QLineEdit:
         search = QLineEdit(self)
@@ -70,6 +74,7 @@ class Sidebar(QWidget):
             row.addWidget(widget)
             if widget is self.search:
                 layout.addLayout(row)
+                self._people_place = layout
                 layout.addWidget(self.people, 2)
                 layout.addWidget(self.patterns, 3)
                 layout.addStretch(0)
@@ -114,6 +119,26 @@ class Sidebar(QWidget):
     def _follow(self, change: Change) -> None:
         if change.kinds & {"person", "pattern"}:
             self._count_hidden()
+        if "person" in change.kinds:
+            self._follow_groups()
+
+    def _follow_groups(self) -> None:
+        """Offer the groups when somebody belongs to one; the choice is made when it is first wanted."""
+        groups = known_groups(self._session.people(hidden=True))
+        if groups and self.group is None:
+            self.group = self._group_filter()
+        if self.group is not None:
+            self.group.offer(groups)
+
+    def _group_filter(self) -> GroupFilter:
+        from sizekeeper.ui.people_group_filter import GroupFilter  # noqa: PLC0415 - only where there are groups
+
+        group = GroupFilter(self._session, self)
+        self._people_place.insertWidget(self._people_place.indexOf(self.people), group)
+        group.chosen.connect(self.people.filter_group)
+        self.setTabOrder(self.search, group.choice)
+        self.setTabOrder(group.choice, group.more)
+        return group
 
     def _count_hidden(self) -> None:
         """Offer the hidden entries only when there are some."""

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox, QStackedWi
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.errors import SizekeeperError
+from sizekeeper.ui.comparison_actions import ComparisonActions
 from sizekeeper.ui.entry_actions import EntryActions
 from sizekeeper.ui.import_actions import ImportActions
 from sizekeeper.ui.lettering import Rule
@@ -17,8 +18,10 @@ from sizekeeper.ui.library_actions import LibraryActions
 from sizekeeper.ui.menus import Menus
 from sizekeeper.ui.notice import Notice
 from sizekeeper.ui.pages import PAGES, PageKind, Pages
+from sizekeeper.ui.people_actions import PeopleActions
 from sizekeeper.ui.saving import Saving
 from sizekeeper.ui.selection import Place, Selection
+from sizekeeper.ui.sheet_actions import SheetActions
 from sizekeeper.ui.sidebar import Sidebar
 from sizekeeper.ui.status import StatusLine
 from sizekeeper.ui.thin_splitter import ThinSplitter
@@ -70,6 +73,9 @@ class MainWindow(QMainWindow):
         self.entries = EntryActions(session, self.selection, settings, self)
         self.library = LibraryActions(session, self)
         self.charts = ImportActions(session, self.selection, settings, self)
+        self.sheets = SheetActions(session, self.selection, settings, self, self._view_in_front)
+        self.comparisons = ComparisonActions(session, self.selection, settings, self)
+        self.people = PeopleActions(session, self.selection, settings, self)
         self.sidebar = Sidebar(session, self.selection, self.entries.new_person, self.entries.new_pattern, self)
         self.notice = Notice(self)
         self.pages = Pages(session, self.selection, settings, kinds, self)
@@ -133,6 +139,9 @@ class MainWindow(QMainWindow):
         self.library.trouble.connect(self.notice.say)
         self.charts.told.connect(self.status.tell)
         self.charts.trouble.connect(self._say_trouble)
+        self.people.told.connect(self.status.tell)
+        self.people.trouble.connect(self._say_trouble)
+        self.sheets.told.connect(self.status.tell)
 
     def _restore(self) -> None:
         """Begin where it was left: place, page, person and pattern."""
@@ -206,8 +215,8 @@ class MainWindow(QMainWindow):
             self.selection.go(place)
 
     def _chosen(self, entry: str) -> None:
-        """Show what was picked at the left; on the Fit page the comparison follows by itself."""
-        if self.pages.front != "fit":
+        """Show what was picked at the left; on the pages that compare, the comparison follows by itself."""
+        if self.pages.front not in ("fit", "household"):
             self.pages.turn_to("person" if self.session.person(entry) else "pattern")
 
     def open_entry(self, entry: str) -> None:
@@ -245,9 +254,14 @@ class MainWindow(QMainWindow):
         self.notice.say(sentence, closable=True)
 
     def copy_table(self) -> None:
-        """Put the ease table on the clipboard."""
-        cast("_Copying", self.pages.page("fit")).copy_table()
-        self.status.tell("The ease table was copied.")
+        """Put the ease table, or on the Household page the comparison, on the clipboard."""
+        name: PageName = "household" if self.pages.front == "household" else "fit"
+        cast("_Copying", self.pages.page(name)).copy_table()
+        self.status.tell(f"The {'comparison' if name == 'household' else 'ease table'} was copied.")
+
+    def _view_in_front(self) -> str:
+        """The view of the pattern that the Fit page shows; empty while it was not looked at."""
+        return str(getattr(self.pages.page("fit"), "view", "")) if self.pages.is_made("fit") else ""
 
     def leave(self) -> bool:
         """Finish what is being typed and save everything; False when something could not be saved."""
@@ -295,13 +309,15 @@ class MainWindow(QMainWindow):
         """Save everything, or ask before anything is lost; a window that was closed stays closed."""
         if self._was_closed:
             return
-        if not self.charts.leave():
+        if not (self.charts.leave() and self.people.leave()):
             event.ignore()
             return
         if not self.session.read_only and not self.leave() and not self.ask_to_lose(self):
             event.ignore()
             return
         self._was_closed = True
+        self.sheets.finish()
+        self.people.finish()
         self.charts.finish()
         self.remember()
         self.closed.emit()

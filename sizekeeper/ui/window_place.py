@@ -9,7 +9,7 @@ from PySide6.QtGui import QGuiApplication
 
 if TYPE_CHECKING:
     from PySide6.QtCore import QSettings
-    from PySide6.QtWidgets import QMainWindow, QSplitter
+    from PySide6.QtWidgets import QMainWindow, QSplitter, QWidget
 
 FIRST_SIZE = QSize(1240, 760)
 """The window's size the first time, less where the screen is smaller."""
@@ -42,7 +42,7 @@ def keep_place(window: QMainWindow, splitter: QSplitter, stored: QSettings) -> N
     stored.setValue("window/parts", splitter.saveState())
 
 
-def bring_back(window: QMainWindow) -> None:
+def bring_back(window: QWidget) -> None:
     """Move a window whose upper edge is off every screen onto the main one, made smaller if it has to be."""
     place = window.geometry()
     edge = QRect(place.left(), place.top(), place.width(), min(place.height(), _REACHABLE))

@@ -11,6 +11,7 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.person import Person
 from sizekeeper.store.library import Library
 from sizekeeper.ui import desk as desk_module
+from sizekeeper.ui import own_library
 from sizekeeper.ui.desk import DEMO_WORDS, Desk
 
 if TYPE_CHECKING:
@@ -36,7 +37,8 @@ def desk(
     monkeypatch: pytest.MonkeyPatch,
 ) -> Iterator[Desk]:
     """A desk whose own library and demo household lie in the test's folder."""
-    monkeypatch.setattr(desk_module, "default_path", lambda: tmp_path / "own" / "home.sizekeeper")
+    for module in (desk_module, own_library):
+        monkeypatch.setattr(module, "default_path", lambda: tmp_path / "own" / "home.sizekeeper")
     desk = Desk(settings, kinds=plain_pages, now=now, demo=lambda: [ADA])
     yield desk
     if desk.window is not None:

@@ -1,0 +1,96 @@
+"""One cell of the grid of everybody and every pattern: the size in short, its marks, and both in words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sizekeeper import assets
+from sizekeeper.core.found import Found
+from sizekeeper.core.household import Trouble, TroubleKind, standing_of
+from sizekeeper.core.household_words import NOTHING, trouble_words
+from sizekeeper.core.notation import CENTIMETRES
+from sizekeeper.core.places import short_place
+from sizekeeper.core.sentences import headline
+from sizekeeper.core.wording import Wording
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from sizekeeper.core.result import Fit
+    from sizekeeper.ui.fit_source import Missing
+
+MARKS: Mapping[TroubleKind, str] = {
+    "too_small": "×",
+    "will_not_close": "×",
+    "out_of_range": "!",
+    "no_single_size": "≠",
+    "tied": "±",
+    "ease_unknown": "?",
+}
+"""The mark of what stands in the way; the rest is said in words only."""
+
+LEGEND: Mapping[str, str] = {
+    "×": "will not close somewhere",
+    "!": "past the chart’s sizes",
+    "≠": "no single size fits",
+    "±": "another size within the error of the tape",
+    "?": "ease unknown",
+}
+"""What each mark means, the gravest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class OverviewCell:
+    """The size of one person in one pattern. `position` is its place on the pattern's run, None without a size.
+
+    `headline` is the verdict in words, or why there is none.
+    """
+
+    size: str
+    marks: str
+    headline: str
+    position: float | None
+    troubles: tuple[Trouble, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """The size and its marks."""
+        return f"{self.size} {self.marks}".strip()
+
+    @property
+    def gravity(self) -> int:
+        """How grave the gravest mark is: 0 without marks, most where there is no size."""
+        if self.position is None:
+            return len(LEGEND) + 1
+        order = list(LEGEND)
+        return max((len(order) - order.index(mark) for mark in self.marks), default=0)
+
+    def said(self, words: Wording) -> str:
+        """The whole in words, for a screen reader and the tip."""
+        troubles = [trouble_words(trouble, words) for trouble in self.troubles] if self.position is not None else []
+        return " ".join([self.headline, *(f"{text[:1].upper()}{text[1:]}." for text in troubles)])
+
+
+def cell_of(found: Found | Missing) -> OverviewCell:
+    """The cell of a comparison, or of what is missing first."""
+    if not isinstance(found, Found):
+        return OverviewCell(NOTHING, "", found.sentence, None)
+    if found.fit is None:
+        return OverviewCell(NOTHING, "", found.problem, None)
+    standing = standing_of(found)
+    here = {MARKS[trouble.kind] for trouble in standing.troubles if trouble.kind in MARKS}
+    return OverviewCell(
+        _size(found.fit),
+        "".join(mark for mark in LEGEND if mark in here),
+        headline(found.fit, Wording(CENTIMETRES, assets.measures().name)),
+        found.fit.verdict.position,
+        standing.troubles,
+    )
+
+
+def _size(fit: Fit) -> str:
+    """What to cut: `40`, between sizes `38–40`, graded from the top down `38/42`."""
+    blended = fit.verdict.kind == "blend" and fit.blend is not None
+    places = fit.blend.positions.values() if blended and fit.blend is not None else [fit.verdict.position]
+    return "/".join(dict.fromkeys(short_place(position, fit.labels)[0] for position in places))

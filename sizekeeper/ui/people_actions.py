@@ -1,0 +1,184 @@
+"""The ways people come in and go out as tables: a file, what is on the clipboard, and a file to be written."""
+
+from __future__ import annotations
+
+import datetime as dt
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal, cast
+
+from PySide6.QtCore import QMimeData, QObject, Signal
+from PySide6.QtGui import QAction, QGuiApplication
+from PySide6.QtWidgets import QFileDialog, QProgressDialog, QWidget
+from shiboken6 import isValid
+
+from sizekeeper.core.person import Person
+from sizekeeper.ui.import_reading import Reading
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from sizekeeper.importing.people_draft import PeopleDraft
+    from sizekeeper.ui.people_window import PeopleWindow
+    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.session import Change, Session
+    from sizekeeper.ui.settings import Settings
+
+KINDS = "*.xlsx *.xlsm *.xlsb *.xls *.ods *.csv *.tsv *.tab *.txt *.html *.htm *.pdf"
+_PATIENCE_MS = 500
+
+
+class PeopleFile:
+    """The question which file of people to import. A test puts its own answer here."""
+
+    @classmethod
+    def ask(cls, parent: QWidget, folder: Path) -> Path | None:
+        """The chosen file, None when the question was put away."""
+        kinds = f"Tables ({KINDS});;All files (*)"
+        short = QFileDialog.Option.HideNameFilterDetails
+        name, _ = QFileDialog.getOpenFileName(parent, "Import people", str(folder), kinds, options=short)
+        return Path(name) if name else None
+
+
+class PeopleActions(QObject):
+    """The actions that bring people in and out.
+
+    Signals:
+        told(str): people were saved, or written; the sentence says what was done.
+        trouble(str): a file cannot be read; the sentence says why.
+        opened(object): the window of a table that was read.
+    """
+
+    told = Signal(str)
+    trouble = Signal(str)
+    opened = Signal(object)
+
+    def __init__(self, session: Session, selection: Selection, settings: Settings, window: QWidget) -> None:
+        super().__init__(window)
+        self._session, self._selection, self._settings = session, selection, settings
+        self._window = window
+        self._progress: QProgressDialog | None = None
+        self._shown: list[PeopleWindow] = []
+        self.reading: Reading | None = None
+        self.file = self._action("I&mport people…", self._ask_for_file)
+        self.paste = self._action("&Paste people", self._paste)
+        self.export = self._action("E&xport people…", self._export)
+        session.changed.connect(self._follow)
+        self._enable()
+
+    def _action(self, text: str, run: Callable[[], object]) -> QAction:
+        action = QAction(text, self)
+        action.triggered.connect(run)
+        return action
+
+    def _follow(self, change: Change) -> None:
+        if "person" in change.kinds:
+            self._enable()
+
+    def _enable(self) -> None:
+        """Export is offered when there is somebody."""
+        self.export.setEnabled(bool(self._session.people(hidden=True)))
+
+    def _ask_for_file(self) -> None:
+        stored = self._settings.stored
+        path = PeopleFile.ask(self._window, Path(str(stored.value("people/folder", str(Path.home())))))
+        if path is not None:
+            stored.setValue("people/folder", str(path.parent))
+            self.read_file(path)
+
+    def read_file(self, path: Path) -> None:
+        """Read a file in the background and show what it holds."""
+        self._read(f"Reading “{path.name}”…", partial(_open_file, path, *self._around()))
+
+    def _paste(self) -> None:
+        mime = cast("QMimeData | None", QGuiApplication.clipboard().mimeData())  # None when nothing was ever copied
+        html = mime.html() if mime is not None and mime.hasHtml() else ""
+        text = mime.text() if mime is not None and mime.hasText() else ""
+        self._read("Reading what was pasted…", partial(_open_pasted, html, text, *self._around()))
+
+    def _around(self) -> tuple[list[Person], dt.date, Literal["cm", "in"]]:
+        """What a reading needs to know besides the table: who is there, the day, and the unit of somebody new."""
+        people = [value for value in self._session.values() if isinstance(value, Person)]
+        return people, dt.datetime.now().astimezone().date(), self._settings.unit
+
+    def _export(self) -> None:
+        from sizekeeper.ui.people_export import ExportDialog  # noqa: PLC0415 - seldom wanted
+
+        dialog = ExportDialog(self._session, self._settings, self._window)
+        dialog.written.connect(self.told)
+        dialog.open()
+
+    def _read(self, words: str, work: Callable[[Reading], object]) -> None:
+        """Read one table; after half a second its progress can be watched, and stopped."""
+        self.stop()
+        self.reading = Reading(work)
+        self._progress = QProgressDialog(words, "Stop", 0, 0, self._window)
+        self._progress.setWindowTitle("Import people")
+        self._progress.setMinimumDuration(_PATIENCE_MS)
+        self._progress.setAutoReset(False)
+        self._progress.setValue(0)
+        self._progress.canceled.connect(self.stop)
+        self.reading.done.connect(self._on_done)
+        self.reading.failed.connect(self._on_failed)
+        self.reading.start()
+
+    def stop(self) -> None:
+        """Stop what is being read; nothing of it is kept."""
+        if self.reading is not None:
+            self.reading.cancel()
+        self._put_away()
+
+    def leave(self) -> bool:
+        """Close the windows; False when one stays because of what was answered there."""
+        return all(window.close() for window in self._shown if isValid(window) and window.isVisible())
+
+    def finish(self) -> None:
+        """The main window closes: stop every reading and wait for the threads."""
+        self.stop()
+        Reading.finish_all()
+
+    def _on_failed(self, sentence: str) -> None:
+        self._put_away()
+        self.trouble.emit(sentence)
+
+    def _on_done(self, draft: object) -> None:
+        from sizekeeper.ui.people_window import PeopleWindow  # noqa: PLC0415 - seldom wanted
+
+        self._put_away()
+        window = PeopleWindow(
+            cast("PeopleDraft", draft), self._session, self._selection, self._settings.unit, self._window
+        )
+        window.saved.connect(self.told)
+        self._shown = [*(shown for shown in self._shown if isValid(shown)), window]
+        window.show()
+        self.opened.emit(window)
+
+    def _put_away(self) -> None:
+        self.reading = None
+        if self._progress is not None:
+            self._progress.canceled.disconnect(self.stop)
+            self._progress.close()
+            self._progress.deleteLater()
+            self._progress = None
+
+
+def _open_file(
+    path: Path, known: Sequence[Person], today: dt.date, unit: Literal["cm", "in"], reading: Reading
+) -> PeopleDraft:
+    from sizekeeper.importing.people_draft import NOTHING_SAID  # noqa: PLC0415 - the reader is not loaded at start-up
+    from sizekeeper.importing.people_open import open_people_file  # noqa: PLC0415 - as above
+    from sizekeeper.importing.people_read import read_people  # noqa: PLC0415 - as above
+
+    name, sheets = open_people_file(path, reading.progress)
+    return read_people(name, sheets, NOTHING_SAID, known, today, unit, reading.progress)
+
+
+def _open_pasted(
+    html: str, text: str, known: Sequence[Person], today: dt.date, unit: Literal["cm", "in"], reading: Reading
+) -> PeopleDraft:
+    from sizekeeper.importing.people_draft import NOTHING_SAID  # noqa: PLC0415 - as above
+    from sizekeeper.importing.people_open import open_people_pasted  # noqa: PLC0415 - as above
+    from sizekeeper.importing.people_read import read_people  # noqa: PLC0415 - as above
+
+    name, sheets = open_people_pasted(html, text)
+    return read_people(name, sheets, NOTHING_SAID, known, today, unit, reading.progress)
