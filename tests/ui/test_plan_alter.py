@@ -17,31 +17,17 @@ from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.piece import FabricLine, Opening, Pieces
 from tests.build import chart, length, person
 from tests.core.paper import along, piece
-from tests.ui.household import DRESS, in_front
+from tests.ui.household import DRESS
 from tests.ui.planning import BODICE, WAISTBAND, make_in, open_desk, saved_make, steps, type_in
 
 if TYPE_CHECKING:
-    import datetime as dt
-    from collections.abc import Callable
-
-    from pytestqt.qtbot import QtBot
-
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_alter import AlterPart
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
 
 SEWN = replace(DRESS, seam_allowance=length("5/8 in"))
 TALL = person("in", bust="38", waist="28", hip="43", back_waist_length="17")
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture

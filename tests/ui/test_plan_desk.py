@@ -19,15 +19,12 @@ from sizekeeper.core.piece import PrintedSquare
 from sizekeeper.ui.selection import Place
 from tests.build import chart, person
 from tests.fits import BODY_CHART, FINISHED
-from tests.ui.household import ADA, DRESS, amounts, headline, in_front, settle
+from tests.ui.household import ADA, DRESS, amounts, headline, settle
 from tests.ui.naming import nameless
 from tests.ui.planning import BODICE, make_in, open_desk, saved_make, steps, type_in
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from PySide6.QtWidgets import QWidget
-    from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_desk import PlanDesk
@@ -39,14 +36,6 @@ FULL = person("cm", high_bust="88", bust="98", waist="72", hip="96")
 FULL_BODY = chart("body", "38 40 42", high_bust="84, 88, 92", bust="88, 92, 96", waist="68, 72, 76", hip="92, 96, 100")
 FULL_MADE = chart("finished", "38 40 42", bust="93, 97, 101", waist="71, 75, 79", hip="97, 101, 105")
 """A body of size 40 but for a bust 6 cm fuller: 97 - 98 leaves no ease there, 103 - 98 leaves 5 cm."""
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture

@@ -8,28 +8,13 @@ import pytest
 
 from sizekeeper.core.make import ToileRound
 from tests.build import chart, person
-from tests.ui.household import in_front
 from tests.ui.planning import BODICE, WAISTBAND, open_desk, saved_make, steps, type_in
 
 if TYPE_CHECKING:
-    import datetime as dt
-    from collections.abc import Callable
-
-    from pytestqt.qtbot import QtBot
-
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_desk import PlanDesk
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture
