@@ -172,7 +172,7 @@ def attribute(head: Label | None, cell: GridCell) -> dict[str, str]:
 
 def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None:
     """Give the columns what a row of attributes says; each word holds until the next one to its right."""
-    said = dict(data)
+    said = dict(_at_their_blocks(header, data))
     head = labels[0] if labels else None
     current: dict[str, str] = {}
     size = Column()
@@ -185,6 +185,18 @@ def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None
         elif place in said and size.size:
             column = replace(column, size=size.size, at=size.at, date=size.date, aliases=size.aliases)
         header.columns[place] = _told(column, current)
+
+
+def _at_their_blocks(header: Header, data: Data) -> Data:
+    """Words set in the middle above blocks of the same sizes, moved to where their blocks begin."""
+    places = [place for place in sorted(header.columns) if header.columns[place].size]
+    if not places or len(data) < 2 or min(place for place, _ in data) <= places[0]:  # noqa: PLR2004 - blocks
+        return data
+    length, over = divmod(len(places), len(data))
+    sizes = [header.columns[place].size for place in places]
+    if over or length < 2 or sizes != sizes[:length] * len(data):  # noqa: PLR2004 - nothing to be in the middle of
+        return data
+    return [(places[i * length], cell) for i, (_, cell) in enumerate(sorted(data, key=lambda found: found[0]))]
 
 
 def _told(column: Column, said: Mapping[str, str]) -> Column:

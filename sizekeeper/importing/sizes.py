@@ -90,7 +90,9 @@ def shown_label(text: str) -> str:
     """A size label as charts refer to it: `Size 12` and `12` are one."""
     shown = " ".join(text.split())
     match = re.match(
-        r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)\s*[:.]?\s*(?=\S)", shown, re.IGNORECASE
+        r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)[\s_]*[:.]?[\s_]*(?=\S)",
+        shown,
+        re.IGNORECASE,
     )
     return shown[match.end() :] if match and match.end() < len(shown) else shown
 

@@ -171,7 +171,7 @@ def bound_in(text: str) -> Literal["", "low", "high"]:
 
     Small words count only where they stand alone or at the end: `to fit bust` is no end of a range.
     """
-    last = text.strip(" ():.,-").split()[-1:] or [""]
+    last = text.replace("_", " ").strip(" ():.,-").split()[-1:] or [""]
     word = last[0].strip("().,:")
     if _LOW.fullmatch(word):
         return "low"
