@@ -64,6 +64,7 @@ _PATTERNS = (
 )
 """Labels by how much they look like sizes, the surest first (coined)."""
 
+_FOOTNOTE = re.compile(r"(?<=[\w)])\s*[*†‡§¹²³⁴⁵]+$")
 _LONGEST = 24
 _TALLEST = 200
 _COMMON = 66
@@ -87,8 +88,9 @@ def likeness(text: str) -> float:
 
 
 def shown_label(text: str) -> str:
-    """A size label as charts refer to it: `Size 12` and `12` are one."""
+    """A size label as charts refer to it: `Size 12`, `12` and `12 *` with its footnote are one."""
     shown = " ".join(text.split())
+    shown = _FOOTNOTE.sub("", shown) or shown
     match = re.match(
         r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)[\s_]*[:.]?[\s_]*(?=\S)",
         shown,
