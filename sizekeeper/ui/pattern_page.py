@@ -63,13 +63,13 @@ class PatternPage(QWidget):
         self._behind = True
         self._unsaved: dict[tuple[str, str, str], Chart] = {}
         measures = assets.measures()
+        self.switch = PiecesSwitch(self)  # first, so that Tab comes to it before the charts
         self.form = PatternForm(session)
-        self.views = ViewStrip()
         self.body = ChartPanel(session, Chart("", "", "body"), measures)
         self.finished = ChartPanel(session, Chart("", "", "finished"), measures)
+        self.views = ViewStrip(after=self.finished.more)
         self.finished.top.addWidget(self.views)
         self.templates = TemplateLink(session)
-        self.switch = PiecesSwitch()
         self.pieces = PiecesView(session, settings)
         self._lay()
         self._connect()
@@ -88,6 +88,7 @@ class PatternPage(QWidget):
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self._content)
         self.body.links.addWidget(self.templates)
+        QWidget.setTabOrder(self.body.more, self.templates)
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self._both_sides())
         empty = EmptyPage(
