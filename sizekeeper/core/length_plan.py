@@ -45,6 +45,8 @@ class Cut:
 def change_of(choice: LengthChoice, cut: Cut) -> LengthChange | None:
     """The change a choice comes to; None where neither she nor the pieces nor the charts say enough.
 
+    What a child is to grow into is added even where nothing says how long it is without.
+
     Raises:
         PlanError: a piece's net length cannot be told.
     """
@@ -61,7 +63,9 @@ def change_of(choice: LengthChoice, cut: Cut) -> LengthChange | None:
         body_chart_cm=None if choice.wanted is not None else chart_length(cut.run.body.get(measure), cut.position),
         finished_cm=chart_length(cut.run.finished.get(measure), cut.position),
     )
-    return None if found is None else replace(found, change=found.change + cut.growth)
+    if found is None:
+        return own_change(choice.chain, cut.growth) if cut.growth else None
+    return replace(found, change=found.change + cut.growth)
 
 
 def chart_length(figures: Figures | None, position: float) -> Fraction | None:

@@ -15,7 +15,7 @@ from sizekeeper.core.bust import bust_adjustment
 from sizekeeper.core.candidates import EDGES_AROUND, label_of
 from sizekeeper.core.comparison import Comparison
 from sizekeeper.core.ease import SAME, band_of
-from sizekeeper.core.measure import LEVELS, TORSO_GIRTHS
+from sizekeeper.core.measure import LEVELS
 from sizekeeper.core.misfit import difference, loss
 from sizekeeper.core.piece import Pieces
 from sizekeeper.core.places import beyond, offered_cm, place_words
@@ -174,7 +174,7 @@ class Planner:
     def _line_mm(self, measure: str, position: float, at: RegionAt) -> float | None:
         """How far the traced line runs outside the smaller size's, mm at each side-seam edge; None on or past lines."""
         labels = self.fit.labels
-        if position == math.floor(position) or measure not in TORSO_GIRTHS or beyond(position, len(labels)):
+        if position == math.floor(position) or measure not in LEVELS or beyond(position, len(labels)):
             return None
         here, there = offered_cm(self.fit.listed[labels[math.floor(position)]][measure]), offered_cm(at)
         return None if here is None or there is None else (there - here) / EDGES_AROUND * 10

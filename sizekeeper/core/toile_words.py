@@ -19,6 +19,12 @@ def place_name(at: str, words: Wording) -> str:
     return f"{CHAIN_NAMES[chain].capitalize()}, length" if chain is not None else words.name(at)
 
 
+def ease_words(cm: float, words: Wording) -> str:
+    """An ease as finely as it is pinned, so that printed, found and left ease add up: `1 15/16 in`, `−8 mm`."""
+    text = words.drawn(abs(cm))
+    return f"−{text}" if cm < 0 and not text.startswith("0 ") else text
+
+
 def state_words(state: ToileState, words: Wording) -> str:
     """What all rounds say of one place, in one line."""
     chain = as_chain(state.at)
@@ -33,7 +39,7 @@ def state_words(state: ToileState, words: Wording) -> str:
     elif state.felt is not None:
         said.append(f"felt {state.felt}")
     if state.left is not None and chain is None:
-        said.append(f"that leaves {words.length(float(state.left))} of ease")
+        said.append(f"that leaves {ease_words(float(state.left), words)} of ease")
     return f"{place_name(state.at, words)}: {', '.join(said)}." if said else ""
 
 

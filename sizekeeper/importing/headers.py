@@ -59,12 +59,20 @@ def size_likeness(cell: GridCell) -> float:
     if recovered_date(cell) is not None:
         return 0.9
     text = without_units(cell.text) if stated_units(cell.text) and unit_of(cell.text) is None else cell.text
-    like = likeness(text)
+    like = likeness(_apart(text)[0])
     if like < 0.9 and is_text(cell):  # noqa: PLR2004 - a plain size label is one whatever else it means
         words_of = label(cell)
         if words_of.names.sure >= _SURE or words_of.kind_only or words_of.unit_only or words_of.prose:
             return 0.0
     return like
+
+
+def _apart(text: str) -> tuple[str, Kind | None]:
+    """A size label without the word of kind in it, and that kind: `12 garment` heads the finished figures of 12."""
+    kind = words.kind_in(text)
+    pattern = words.BODY if kind == "body" else words.FINISHED
+    rest = " ".join(pattern.sub(" ", text).split()).strip(" ,;:()–—-") if kind else ""
+    return (rest, kind) if rest and likeness(rest) >= _SURE else (text, None)
 
 
 def is_size_row(labels: Sequence[Label], data: Data, *, fresh: bool, known: bool) -> bool:
@@ -115,10 +123,11 @@ def _column(cell: GridCell) -> Column:
     date = recovered_date(cell)
     if date is not None:
         return Column(date, cell.at, date=True)
-    units = stated_units(cell.text)
-    if units and unit_of(cell.text) is None and is_text(cell):
-        return Column(shown_label(without_units(cell.text)), cell.at, unit=units[0])
-    return Column(shown_label(cell.text), cell.at)
+    text, kind = _apart(cell.text)
+    units = stated_units(text)
+    if units and unit_of(text) is None and is_text(cell):
+        return Column(shown_label(without_units(text)), cell.at, unit=units[0], kind=kind)
+    return Column(shown_label(text), cell.at, kind=kind)
 
 
 def is_attribute_row(labels: Sequence[Label], data: Data) -> bool:
@@ -172,7 +181,7 @@ def attribute(head: Label | None, cell: GridCell) -> dict[str, str]:
 
 def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None:
     """Give the columns what a row of attributes says; each word holds until the next one to its right."""
-    said = dict(data)
+    said = dict(_at_their_blocks(header, data))
     head = labels[0] if labels else None
     current: dict[str, str] = {}
     size = Column()
@@ -185,6 +194,18 @@ def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None
         elif place in said and size.size:
             column = replace(column, size=size.size, at=size.at, date=size.date, aliases=size.aliases)
         header.columns[place] = _told(column, current)
+
+
+def _at_their_blocks(header: Header, data: Data) -> Data:
+    """Words set in the middle above blocks of the same sizes, moved to where their blocks begin."""
+    places = [place for place in sorted(header.columns) if header.columns[place].size]
+    if not places or len(data) < 2 or min(place for place, _ in data) <= places[0]:  # noqa: PLR2004 - blocks
+        return data
+    length, over = divmod(len(places), len(data))
+    sizes = [header.columns[place].size for place in places]
+    if over or length < 2 or sizes != sizes[:length] * len(data):  # noqa: PLR2004 - nothing to be in the middle of
+        return data
+    return [(places[i * length], cell) for i, (_, cell) in enumerate(sorted(data, key=lambda found: found[0]))]
 
 
 def _told(column: Column, said: Mapping[str, str]) -> Column:

@@ -10,7 +10,7 @@ from sizekeeper.importing.amounts import disagree
 from sizekeeper.importing.draft import DraftRow, DraftTable, Flag
 from sizekeeper.importing.figures import Amount
 from sizekeeper.importing.raw import RawRow, RawTable, place_blanks
-from sizekeeper.importing.vocabulary import folded
+from sizekeeper.importing.vocabulary import SIZE, folded
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -41,10 +41,19 @@ def _goes_on(first: RawTable, second: RawTable) -> bool:
         return False
     if {s.label for s in first.sizes} & {s.label for s in second.sizes} or not second.rows:
         return False
-    if second.title and folded(second.title) != folded(first.title) and not _CONTINUED.search(second.title):
+    if second.title and folded(second.title) != folded(first.title) and not _says_only_where(second.title):
         return False
     ours, theirs = {_key(row) for row in first.rows}, {_key(row) for row in second.rows}
     return len(ours & theirs) >= _SHARED * max(len(ours), len(theirs))
+
+
+def _says_only_where(title: str) -> bool:
+    """Whether a block's title says no more than that it goes on, or with which sizes."""
+    return bool(_CONTINUED.search(title)) or _names_sizes(title)
+
+
+def _names_sizes(title: str) -> bool:
+    return bool(SIZE.search(title)) and not re.search(r"[^\W\d_]{4,}", SIZE.sub("", title))
 
 
 def _key(row: RawRow) -> tuple[str | None, ...]:
@@ -58,6 +67,8 @@ def _append(first: RawTable, second: RawTable) -> None:
     offset = len(first.sizes)
     first.sizes = [*first.sizes, *second.sizes]
     first.wrapped = True
+    if _names_sizes(first.title):
+        first.title = ""
     first.kind = first.kind or second.kind
     mine = {_key(row): row for row in first.rows}
     for row in second.rows:

@@ -21,6 +21,9 @@ _WHERE = re.compile(
 )
 """Where on the body or garment a measure is taken, which is no part of its name."""
 
+_ACROSS = re.compile(
+    r"(?<!\w)(?:across|wide|width|breite?|breit|large(?:ur)?|ancho|breedte|larghezza)(?!\w)", re.IGNORECASE
+)
 _SENTENCE = 60
 _FEW_WORDS, _LONGEST = 3, 300
 
@@ -64,14 +67,15 @@ def label_of(text: str) -> Label:
     if len(text) > _LONGEST:
         return Label(text[:_LONGEST], prose=True)
     shown = " ".join(text.split())
-    units = stated_units(shown)
-    unit_only = unit_of(shown) is not None or (bool(units) and not re.search(r"\w", without_units(shown)))
+    spaced = shown.replace("_", " ")  # as the heads of columns are written in files that programs made
+    units = stated_units(spaced)
+    unit_only = unit_of(spaced) is not None or (bool(units) and not re.search(r"\w", without_units(spaced)))
     if unit_only:
-        return Label(shown, units=units or ((unit_of(shown) or ""),), unit_only=True)
-    bare = _MARKS.sub("", without_units(_NUMBERING.sub("", shown)))
+        return Label(shown, units=units or ((unit_of(spaced) or ""),), unit_only=True)
+    bare = _MARKS.sub("", without_units(_NUMBERING.sub("", spaced)))
     kind = None if _is_own_name(bare) else words.kind_in(bare)
     view, cup, variant = words.view_in(bare), words.cup_in(bare), _variant(bare)
-    names, written = _names(bare)
+    names, written = _names(_without_bound(bare))
     longest = max(len(part) for part in re.split(r"\s[/|·]\s", shown))
     prose = (longest > _SENTENCE and not names.ids) or (shown.endswith(".") and len(shown.split()) > _FEW_WORDS)
     return Label(
@@ -88,6 +92,12 @@ def label_of(text: str) -> Label:
         generic=not re.search(r"\w", words.GENERIC.sub("", bare)),
         prose=prose,
     )
+
+
+def _without_bound(bare: str) -> str:
+    """A label without the word at its end that makes it one end of a range: `bust from` names the bust."""
+    stem = bare.strip(" ():.,-").rpartition(" ")[0]
+    return stem if stem and words.bound_in(bare) and names_of(stem).ids else bare
 
 
 def _is_own_name(bare: str) -> bool:
@@ -135,6 +145,10 @@ def _names(bare: str) -> tuple[Names, WrittenAs]:
     for text in (left, without_kind, _WHERE.sub("", without_kind), re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind)):
         found = names_of(_tidy(text))
         if found.sure >= 0.8:  # noqa: PLR2004 - surer than a name found within the label
+            return found, written
+    if written != "full":
+        found = names_of(_tidy(_ACROSS.sub(" ", without_kind)))  # "hem across, flat" is half of the hem
+        if found.sure >= 0.8:  # noqa: PLR2004 - as above
             return found, written
     found = names_of(_tidy(without_kind))
     return (found if found.ids else exact), written

@@ -93,7 +93,12 @@ class Settling:
             if corrected
             else self.raw.units or next((r.context_units for r in self.raw.rows if r.context_units), ())
         )
-        if settle_units(rows, stated, self.beside):
+        inferred = settle_units(rows, stated, self.beside)
+        counted = [row.unit for row in rows if any(row.readings.values())]
+        for row in rows:
+            if counted and not any(row.readings.values()):
+                row.unit = counted[0]  # a row of dashes is counted like the others
+        if inferred:
             unit = next(row.unit for row in rows if row.inferred)
             which = f" of “{self.raw.title}”" if self.raw.title else ""
             self._flag("unit_inferred", "", f"no unit is printed; the figures{which} read as {unit}")

@@ -64,6 +64,14 @@ _PATTERNS = (
 )
 """Labels by how much they look like sizes, the surest first (coined)."""
 
+_FOOTNOTE = re.compile(r"(?<=[\w)])\s*[*†‡§¹²³⁴⁵]+$")
+_WEARERS = re.compile(
+    r"(?<!\w)(?:miss(?:es)?|wom[ae]n|ladies|m[ae]n|juniors?|girls?|boys?|plus|damen|herren|mädchen|jungen|femmes?|hommes?|"
+    r"filles?|garçons?|dames|heren|meisjes|jongens|mujer(?:es)?|hombres?|niñ[oa]s?|donn[ae]|uom(?:o|ini))"
+    r"(?:['’]?s['’]?)?(?!\w)",
+    re.IGNORECASE,
+)
+"""Whom a size is for, where that stands before its number."""
 _LONGEST = 24
 _TALLEST = 200
 _COMMON = 66
@@ -75,6 +83,7 @@ _DAYS = 31
 def likeness(text: str) -> float:
     """How much a text looks like a size label: 1 for the trade's own labels, 0 for what cannot be one."""
     shown = plain(text).strip("* ")
+    shown = _WEARERS.sub("", shown).strip(" .:-’'") or shown
     bare = SIZE.sub("", shown).strip(" .:-") if SIZE.search(shown) else shown
     if _WORDS.fullmatch(shown):
         return 1.0
@@ -87,10 +96,13 @@ def likeness(text: str) -> float:
 
 
 def shown_label(text: str) -> str:
-    """A size label as charts refer to it: `Size 12` and `12` are one."""
+    """A size label as charts refer to it: `Size 12`, `12` and `12 *` with its footnote are one."""
     shown = " ".join(text.split())
+    shown = _FOOTNOTE.sub("", shown) or shown
     match = re.match(
-        r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)\s*[:.]?\s*(?=\S)", shown, re.IGNORECASE
+        r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)[\s_]*[:.]?[\s_]*(?=\S)",
+        shown,
+        re.IGNORECASE,
     )
     return shown[match.end() :] if match and match.end() < len(shown) else shown
 

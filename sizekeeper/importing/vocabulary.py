@@ -45,7 +45,7 @@ HALF = re.compile(
     r"laid flat|lying flat|measured flat|flat|flach(?: gemessen)?|[aà] plat|plat(?: gemeten)?|vlak|en plano|"
     r"plano|in piano|"
     r"piatto|pit to pit|(?:armpit|underarm|edge|side|seam) to (?:armpit|underarm|edge|side|seam)|"
-    r"(?:across,? ?|width,? ?)?(?:\(|, ?)?(?:[x×] ?2|2 ?[x×])\)?)(?!\w)",
+    r"(?:across,? ?|width,? ?)?(?:\(|, ?)?(?:[x×] ?2|(?-i:2 ?[x×]))\)?)(?!\w)",
     re.IGNORECASE,
 )
 QUARTER = re.compile(
@@ -171,7 +171,7 @@ def bound_in(text: str) -> Literal["", "low", "high"]:
 
     Small words count only where they stand alone or at the end: `to fit bust` is no end of a range.
     """
-    last = text.strip(" ():.,-").split()[-1:] or [""]
+    last = text.replace("_", " ").strip(" ():.,-").split()[-1:] or [""]
     word = last[0].strip("().,:")
     if _LOW.fullmatch(word):
         return "low"

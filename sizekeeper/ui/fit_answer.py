@@ -5,53 +5,44 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
-
 from sizekeeper.core.plan_verdict import plan_headline, plan_line, plan_warnings
 from sizekeeper.reports.ease_table import ease_table
-from sizekeeper.ui import fit_rows, theme
+from sizekeeper.ui import fit_rows
 from sizekeeper.ui.ease_board import EaseBoard
 from sizekeeper.ui.ease_model import NO_TABLE
 from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.scroll_sheet import ScrollSheet
 from sizekeeper.ui.verdict_view import VerdictText, VerdictView
 
 if TYPE_CHECKING:
     import datetime as dt
+
+    from PySide6.QtWidgets import QWidget
 
     from sizekeeper.core.found import Found
     from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
 
 
-class FitAnswer(QScrollArea):
+class FitAnswer(ScrollSheet):
     """Everything she sees at first sight."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         """An empty sheet."""
-        super().__init__(parent)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        sheet = QWidget()
-        self.setWidget(sheet)
+        super().__init__(2, parent)
+        sheet = self.sheet
         self.verdict = VerdictView(sheet)
         self.board = EaseBoard(sheet)
         self.plan = Lettering("", "accent", sheet)
         self.plan.setWordWrap(True)
         self.notes = Lettering("", "plain", sheet)
         self.asides = Lettering("", "note", sheet)
-        self._column = QVBoxLayout(sheet)
         self._lay_out()
-        for bare in (self.viewport(), sheet):
-            bare.setAutoFillBackground(False)
-        self._space()
 
     def _lay_out(self) -> None:
         for widget in (self.verdict, self.plan, self.board, self.notes, self.asides):
-            self._column.addWidget(widget)
-        self._column.addStretch(1)
+            self.column.addWidget(widget)
+        self.column.addStretch(1)
 
     def show_found(self, found: Found, words: Wording, today: dt.date, planned: Planned | None = None) -> None:
         """Show what was found, and which plan is the best or was decided on."""
@@ -67,16 +58,3 @@ class FitAnswer(QScrollArea):
         self.board.setVisible(bool(found.measures))
         say(self.notes, fit_rows.notes(found, words, today))
         say(self.asides, fit_rows.asides(found, words, today))
-
-    def _space(self) -> None:
-        side = theme.spacing(4)
-        self._column.setContentsMargins(side, theme.spacing(1), side, theme.spacing(3))
-        self._column.setSpacing(theme.spacing(2))
-
-    # Qt's own names from here on.
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size."""
-        super().changeEvent(event)
-        if hasattr(self, "_column") and theme.font_changed(event):
-            self._space()

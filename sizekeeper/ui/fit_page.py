@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMimeData
+from PySide6.QtCore import QMimeData, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -30,7 +30,7 @@ from sizekeeper.ui.selection import Place
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
-    from PySide6.QtGui import QShowEvent
+    from PySide6.QtGui import QKeyEvent, QShowEvent
 
     from sizekeeper.core.planned import Planned
     from sizekeeper.ui.selection import Selection
@@ -191,6 +191,12 @@ class FitPage(QWidget):
         self._typing = None
         self.refresh()
 
+    def _show_view(self, pattern: str, view: str) -> None:
+        """Come back to the view that an edit was made for, unless it has no figures of its own any more."""
+        if view in self._choices(pattern) and view != self._view_of(pattern, self._choices(pattern)):
+            self._views[pattern] = view
+            self.refresh()
+
     def _on_view(self, view: str) -> None:
         self._views[self._selection.pattern] = view
         self.refresh()
@@ -269,12 +275,14 @@ class FitPage(QWidget):
         """Go to the field or the region where an edit happened."""
         pattern, _, region = place.field.partition("/")
         if region.startswith("plan:"):
+            part, _, view = region.removeprefix("plan:").partition("/")
             self._selection.choose_pattern(pattern)
+            self._show_view(pattern, view)
             self.open_part("plans")
-            self.desk.turn_to(region.removeprefix("plan:"))
+            self.desk.come_to(part)
         elif region.startswith("view:"):
             self._selection.choose_pattern(pattern)
-            self._on_view(region.removeprefix("view:"))
+            self._show_view(pattern, region.removeprefix("view:"))
         elif region and pattern == self._selection.pattern:
             self._on_region_picked(region)
         elif (field := self.answer.board.regions.field(place.field)) is not None:
@@ -291,6 +299,15 @@ class FitPage(QWidget):
         QGuiApplication.clipboard().setMimeData(data)
 
     # Qt's own names from here on.
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc folds away the plans or the part of the panel that is open."""
+        opened = [button for button in self.heading.parts.buttons.values() if button.isChecked()]
+        if event.key() == Qt.Key.Key_Escape and opened:
+            self.open_part("")
+            opened[0].setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            super().keyPressEvent(event)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another page was in front."""

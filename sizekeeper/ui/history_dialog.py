@@ -29,10 +29,13 @@ from sizekeeper.core.piece import Pieces
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.pieces_desk import FIELD
 from sizekeeper.ui.selection import Place
 from sizekeeper.ui.version_words import lines_of, moment_words
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QResizeEvent, QShowEvent
+
     from sizekeeper.store.codec import Value
     from sizekeeper.store.versions import Version
     from sizekeeper.ui.session import Session
@@ -73,7 +76,16 @@ class HistoryDialog(QDialog):
             self.entries.addItem(entry_name(chart), chart.id)
         for value in self._session.values():
             if isinstance(value, Pieces | Make) and self._owner.id in (value.pattern, getattr(value, "person", "")):
-                self.entries.addItem(entry_name(value), value.id)
+                self.entries.addItem(self._part_name(value), value.id)
+
+    def _part_name(self, value: Pieces | Make) -> str:
+        """What belongs to the owner, by name; a make of a pattern with the person it is for."""
+        name = entry_name(value)
+        if isinstance(value, Make):
+            person = self._session.committed(value.person) if isinstance(self._owner, Pattern) else None
+            name += f", for {entry_name(person)}" if person is not None else ""
+            name += f", view {value.view}" if value.view else ""
+        return name
 
     def _dress(self) -> None:
         self.entries.setAccessibleName("History of")
@@ -83,13 +95,15 @@ class HistoryDialog(QDialog):
         self.table.setAccessibleName("What the version says, beside what stands now")
         self.table.setHorizontalHeaderLabels(["", "In this version", "Now"])
         self.table.verticalHeader().hide()
+        self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.table.setShowGrid(False)
+        self.table.setAlternatingRowColors(True)  # a piece takes several lines, and its name stands beside the first
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.table.setTabKeyNavigation(False)
         header = self.table.horizontalHeader()
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Fixed)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setHighlightSections(False)
 
@@ -139,9 +153,14 @@ class HistoryDialog(QDialog):
             then, present = then_lines.get(label, "–"), now_lines.get(label, "–")
             differing += then != present
             self._set_line(line, (label, then, present), bold=then != present)
-        self.table.resizeRowsToContents()
+        self._fit_labels()
         self.back.setEnabled(value is not None and value != now and not self._session.read_only)
         self._say.setText(self._difference(value, differing, same=value == now))
+
+    def _fit_labels(self) -> None:
+        """The labels get what they need, but never more than a third: long names of pieces go on below."""
+        wanted = self.table.sizeHintForColumn(0)
+        self.table.setColumnWidth(0, min(wanted, self.table.viewport().width() // 3))
 
     @staticmethod
     def _difference(value: Value | None, differing: int, *, same: bool) -> str:
@@ -160,6 +179,7 @@ class HistoryDialog(QDialog):
         for column, text in enumerate(texts):
             item = QTableWidgetItem(text)
             item.setFont(font)
+            item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
             item.setToolTip(text)
             if bold:
                 item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{text}, differs")
@@ -171,8 +191,26 @@ class HistoryDialog(QDialog):
         if version.value is None:
             return
         entry = version.value.id
-        page = "pattern" if isinstance(self._owner, Pattern) else "person"
         text = f"Put back {entry_name(version.value)} of {moment_words(version.edited)}"
-        place = Place("pattern" if page == "pattern" else "person", self._owner.id)
-        self._session.apply(text, self._session.committed(entry), version.value, place=place)
+        self._session.apply(text, self._session.committed(entry), version.value, place=self._place_of(version.value))
         self.accept()
+
+    def _place_of(self, value: Value) -> Place:
+        """Where what was put back is seen."""
+        if isinstance(value, Pieces):
+            return Place("pattern", value.pattern, f"{FIELD}||list")
+        if isinstance(value, Make):
+            return Place("fit", value.person, f"{value.pattern}/plan:plans/{value.view}")
+        return Place("pattern" if isinstance(self._owner, Pattern) else "person", self._owner.id)
+
+    # Qt's own names from here on.
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Find the width of the labels."""
+        super().resizeEvent(event)
+        self._fit_labels()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """The table has found its width."""
+        super().showEvent(event)
+        self._fit_labels()

@@ -47,6 +47,7 @@ class Menus(QObject):
         self.quit.setMenuRole(QAction.MenuRole.QuitRole)
         self.about.setMenuRole(QAction.MenuRole.AboutRole)
         self.turns = self._page_actions()
+        self.plans = self._action("&Plans on the Fit page", window.show_plans, f"Ctrl+{len(self.turns) + 1}")
         self.person_menu, self.pattern_menu = QMenu("&Person", window), QMenu("P&attern", window)
         self._fill(window.menuBar(), entries, library, window.charts)
         pages.turned.connect(self._turned)
@@ -109,7 +110,7 @@ class Menus(QObject):
             (self.person_menu, person_items),
             (self.pattern_menu, pattern_items),
             (QMenu("&Compare", self._window), comparisons),
-            (view, (*self.turns, None, self.side)),
+            (view, (*self.turns, self.plans, None, self.side)),
             (aid, (self.about,)),
         )
         for menu, actions in whole:
@@ -135,6 +136,7 @@ class Menus(QObject):
         """Offer the pages only when they are in front of the welcome."""
         for action in self.turns:
             action.setEnabled(self._window.pages_in_front)
+        self.plans.setEnabled(self._window.pages_in_front)
         self._turned(self._pages.front)
 
     def _copy_table(self) -> None:

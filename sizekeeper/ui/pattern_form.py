@@ -86,7 +86,7 @@ class PatternForm(QWidget):
         self.stretch.setPlaceholderText("%")
         self.lengths = {key: DraftField(names[1], self) for key, names in LENGTHS.items()}
         self.child = QCheckBox("Children’s wear", self)
-        self.notes = DraftNotes("Notes on the pattern", self)
+        self.notes = DraftNotes("Notes on the pattern")  # the page puts it below the charts, and Tab goes there last
         self.notes.setPlaceholderText("Notes: what the envelope says of fabric, what to watch for")
         self.says = Lettering("", "warning", self)
         self.hint = Lettering("", "muted", self)

@@ -8,7 +8,6 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
-    QPushButton,
     QScrollArea,
     QStackedLayout,
     QStackedWidget,
@@ -25,6 +24,7 @@ from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
 from sizekeeper.ui.chart_model import SIZE_ROW
 from sizekeeper.ui.chart_panel import ChartPanel
+from sizekeeper.ui.empty_page import EmptyPage
 from sizekeeper.ui.lettering import Lettering, Rule
 from sizekeeper.ui.pattern_form import PatternForm
 from sizekeeper.ui.pattern_template_link import TemplateLink
@@ -63,13 +63,13 @@ class PatternPage(QWidget):
         self._behind = True
         self._unsaved: dict[tuple[str, str, str], Chart] = {}
         measures = assets.measures()
+        self.switch = PiecesSwitch(self)  # first, so that Tab comes to it before the charts
         self.form = PatternForm(session)
-        self.views = ViewStrip()
         self.body = ChartPanel(session, Chart("", "", "body"), measures)
         self.finished = ChartPanel(session, Chart("", "", "finished"), measures)
+        self.views = ViewStrip(after=self.finished.more)
         self.finished.top.addWidget(self.views)
         self.templates = TemplateLink(session)
-        self.switch = PiecesSwitch()
         self.pieces = PiecesView(session, settings)
         self._lay()
         self._connect()
@@ -88,9 +88,17 @@ class PatternPage(QWidget):
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self._content)
         self.body.links.addWidget(self.templates)
+        QWidget.setTabOrder(self.body.more, self.templates)
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self._both_sides())
-        self._stack.addWidget(self._empty_page())
+        empty = EmptyPage(
+            "Which pattern?",
+            "Choose a pattern on the left, or add one and type the two or three sizes you might cut.",
+            "&Add a pattern",
+            self,
+        )
+        self.add = empty.button
+        self._stack.addWidget(empty)
         self._space()
 
     def _both_sides(self) -> QWidget:
@@ -115,21 +123,6 @@ class PatternPage(QWidget):
         self._column.setContentsMargins(margin, theme.spacing(2), margin, margin)
         self._column.setSpacing(theme.spacing(2))
         self.form.setMaximumWidth(theme.spacing(_WIDEST_FORM))
-
-    def _empty_page(self) -> QWidget:
-        """What to do while no pattern is chosen."""
-        empty = QWidget(self)
-        self.add = QPushButton("&Add a pattern", empty)
-        column = QVBoxLayout(empty)
-        column.setSpacing(theme.spacing(2))
-        column.addStretch(2)
-        words = "Choose a pattern on the left, or add one and type the two or three sizes you might cut."
-        for widget in (Lettering("Which pattern?", "title", empty), Lettering(words, "muted", empty)):
-            widget.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            column.addWidget(widget)
-        column.addWidget(self.add, 0, Qt.AlignmentFlag.AlignHCenter)
-        column.addStretch(3)
-        return empty
 
     def _connect(self) -> None:
         self._selection.pattern_changed.connect(self._on_chosen)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
+from sizekeeper.ui.tab_order import one_after_the_other
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -98,8 +99,10 @@ class ViewStrip(QWidget):
     rename_wanted = Signal()
     remove_wanted = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, after: QWidget, parent: QWidget | None = None) -> None:
+        """Without views; Tab comes here from `after`."""
         super().__init__(parent)
+        self._after = after
         self._shown: tuple[tuple[str, ...], str, bool] | None = None
         self._buttons: list[QRadioButton] = []
         self._group = QButtonGroup(self)
@@ -148,6 +151,7 @@ class ViewStrip(QWidget):
             self._group.addButton(button)
             self._row.insertWidget(place, button)
             self._buttons.append(button)
+        one_after_the_other(self._after, *self._buttons, self.add, self.change)
 
     def _on_clicked(self, button: QWidget) -> None:
         self.chosen.emit(str(button.property("view")))

@@ -6,12 +6,12 @@ import datetime as dt
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QVBoxLayout, QWidget
 
 from sizekeeper.core.person import Person
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.empty_page import EmptyPage
 from sizekeeper.ui.person_desk import PersonDesk, Today
 from sizekeeper.ui.person_header import PersonHeader
 from sizekeeper.ui.person_taking import TakingBar
@@ -75,27 +75,14 @@ class PersonPage(QWidget):
         page.addLayout(right, 1)
         self._stack = QStackedLayout(self)
         self._stack.addWidget(full)
-        self._stack.addWidget(self._empty_page())
-
-    def _empty_page(self) -> QWidget:
-        """What to do while nobody is chosen."""
-        empty = QWidget(self)
-        self.add = QPushButton("&Add a person", empty)
-        self.add.setAutoDefault(True)
-        column = QVBoxLayout(empty)
-        column.setSpacing(theme.spacing(2))
-        column.addStretch(2)
-        for widget in (
-            Lettering("Whose measurements?", "title", empty),
-            Lettering(
-                "Choose a person on the left, or add one and type the eight figures that matter most.", "muted", empty
-            ),
-        ):
-            widget.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            column.addWidget(widget)
-        column.addWidget(self.add, 0, Qt.AlignmentFlag.AlignHCenter)
-        column.addStretch(3)
-        return empty
+        empty = EmptyPage(
+            "Whose measurements?",
+            "Choose a person on the left, or add one and type the eight figures that matter most.",
+            "&Add a person",
+            self,
+        )
+        self.add = empty.button
+        self._stack.addWidget(empty)
 
     def _connect(self) -> None:
         self.desk.leaving.connect(self.finish)

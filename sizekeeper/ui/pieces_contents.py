@@ -19,7 +19,7 @@ from sizekeeper.ui.piece_edit import moved, suggested, with_added, without
 from sizekeeper.ui.pieces_list import PieceList
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QAction
+    from PySide6.QtGui import QAction, QResizeEvent
 
     from sizekeeper.core.piece import Piece
     from sizekeeper.core.preference import Garment
@@ -47,10 +47,10 @@ class PiecesContents(QWidget):
         self.add = QLineEdit(self)
         self.add.setPlaceholderText("Add a piece: type its name")
         self.add.setAccessibleName("Name of a piece to add")
-        self.double = Link("Copy", "Copy the piece", self)
-        self.remove = Link("Remove", "Remove the piece", self)
         self.up = Link("Up", "Move the piece up", self)
         self.down = Link("Down", "Move the piece down", self)
+        self.double = Link("Copy", "Copy the piece", self)
+        self.remove = Link("Remove", "Remove the piece", self)
         self.more = Link("More", "More for the list of pieces", self)
         self._menu = QMenu(self.more)
         self.more.setMenu(self._menu)
@@ -65,12 +65,18 @@ class PiecesContents(QWidget):
         column.addWidget(self.start, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(self.list)
         column.addWidget(self.add)
-        links = QGridLayout()
-        links.setSpacing(0)
-        for at, link in enumerate((self.up, self.down, self.double, self.remove, self.more)):
-            links.addWidget(link, 0, at)
-        links.setColumnStretch(5, 1)
-        column.addLayout(links)
+        self._links = QGridLayout()
+        self._links.setSpacing(0)
+        self._links.setColumnStretch(5, 1)
+        column.addLayout(self._links)
+        self._place_links()
+
+    def _place_links(self) -> None:
+        """The links in one row, in two where the column is too narrow for that."""
+        links = (self.up, self.down, self.double, self.remove, self.more)
+        narrow = sum(link.sizeHint().width() for link in links) > self.width()
+        for at, link in enumerate(links):
+            self._links.addWidget(link, *((1, at - 3) if narrow and at > 2 else (0, at)))  # noqa: PLR2004 - two rows
 
     def _connect(self) -> None:
         self.list.chosen.connect(self._desk.choose)
@@ -196,6 +202,8 @@ class PiecesContents(QWidget):
         self._desk.apply(f"Remove {piece.name}", after, "list", piece.id)
         if following is not None:
             self._desk.choose(following.id)
+        else:
+            self.add.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def shift(self, step: int) -> None:
         """Move the piece in hand up (-1) or down (1)."""
@@ -209,6 +217,13 @@ class PiecesContents(QWidget):
 
     def _on_down(self) -> None:
         self.shift(1)
+
+    # Qt's own names from here on.
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Find the place of the links."""
+        super().resizeEvent(event)
+        self._place_links()
 
 
 def _a(garment: Garment) -> str:

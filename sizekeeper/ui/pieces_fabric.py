@@ -26,7 +26,7 @@ from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.pieces_fabric_model import FIRST, NAP, WIDTH, FabricModel
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QKeyEvent, QResizeEvent
+    from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 
     from sizekeeper.core.chart import Chart
     from sizekeeper.ui.pieces_desk import PiecesDesk
@@ -107,7 +107,7 @@ class FabricTable(QTableView):
         self.said.emit(self._model.put_block(index.row(), index.column(), block))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter goes into a figure, Delete clears, Ctrl+V pastes; Tab leaves at the end of a row."""
+        """Enter goes into a figure, Delete clears, Ctrl+V pastes."""
         if event.matches(QKeySequence.StandardKey.Paste):
             self.paste()
         elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
@@ -118,6 +118,28 @@ class FabricTable(QTableView):
                 self.edit(self.currentIndex())
         else:
             super().keyPressEvent(event)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001 - Qt's own signature
+        """Tab goes from cell to cell and leaves behind the last one, Shift+Tab before the first."""
+        index, model = self.currentIndex(), self._model
+        end = (model.rowCount() - 1, model.columnCount() - 1) if forward else (0, 0)
+        leaves = (index.row(), index.column()) == end and self.state() != QAbstractItemView.State.EditingState
+        self.setTabKeyNavigation(not leaves)
+        went = super().focusNextPrevChild(forward)
+        self.setTabKeyNavigation(True)
+        return went
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Tab comes in at the first cell."""
+        super().focusInEvent(event)
+        if event.reason() == Qt.FocusReason.TabFocusReason:
+            self.setCurrentIndex(self._model.index(0, 0))
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """No cell stays marked when something else has the focus."""
+        super().focusOutEvent(event)
+        if event.reason() in (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason):
+            self.clearSelection()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Make room for a scroll bar where one is needed."""

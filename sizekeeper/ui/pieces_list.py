@@ -127,6 +127,7 @@ class PieceList(QListView):
         self.viewport().setAutoFillBackground(False)
         self.setTabKeyNavigation(False)
         self._showing = False
+        self._most = _TALL
         self.selectionModel().currentChanged.connect(self._on_current)
         self.doubleClicked.connect(self.edit_wanted)
 
@@ -140,6 +141,13 @@ class PieceList(QListView):
         self.setFixedHeight(self.sizeHint().height())
         self._showing = False
 
+    def be_short(self, *, short: bool) -> None:
+        """Show only a few rows where something else must be seen below, else as many as there is room for."""
+        most = _SHORT if short else _TALL
+        if most != self._most:
+            self._most = most
+            self.setFixedHeight(self.sizeHint().height())
+
     def _on_current(self, index: QModelIndex) -> None:
         if index.isValid() and not self._showing:
             self.chosen.emit(self.pieces.pieces[index.row()].id)
@@ -148,7 +156,7 @@ class PieceList(QListView):
         """As high as its rows, within limits."""
         delegate = self.itemDelegate()
         row = delegate.sizeHint(QStyleOptionViewItem(), QModelIndex()).height()
-        rows = min(max(self.pieces.rowCount(), _SHORT), _TALL)
+        rows = min(max(self.pieces.rowCount(), _SHORT), self._most)
         return QSize(theme.spacing(30), row * rows + 2)
 
     def minimumSizeHint(self) -> QSize:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, cast, get_args
 
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from sizekeeper.core.piece import Opening, Passing
@@ -15,6 +15,7 @@ from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
 from sizekeeper.ui.person_fields import CalmCombo, DraftField
 from sizekeeper.ui.piece_length_field import LengthField
+from sizekeeper.ui.tab_order import one_after_the_other
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -99,6 +100,12 @@ class OpeningRow(QObject):
         """All widgets of the row, from left to right."""
         around, fastening, elastic = self.lengths.values()
         return [self.name, self.boxes, around, self.measure, fastening, elastic, self.remove]
+
+    @property
+    def stops(self) -> list[QWidget]:
+        """What Tab goes through, in order."""
+        around, fastening, elastic = self.lengths.values()
+        return [self.name, *self.passing.values(), around, self.measure, fastening, elastic, self.remove]
 
     def show_opening(self, opening: Opening | None, rows: list[tuple[str, str]], unit: Any, *, writable: bool) -> None:  # noqa: ANN401 - a literal
         """Show an opening, None for none; `rows` are the finished chart's measures and their names."""
@@ -235,6 +242,8 @@ class OpeningsPart(QWidget):
         row.remove_wanted.connect(self._on_remove)
         for field in row.lengths.values():
             field.problem_changed.connect(self._say)
+        before = self.rows[-1].remove if self.rows else self.add
+        one_after_the_other(before, *row.stops)
         self.rows.append(row)
         self._space()
 
@@ -274,6 +283,7 @@ class OpeningsPart(QWidget):
         rest = tuple(one for number, one in enumerate(committed.openings) if number != place)
         name = committed.openings[place].name
         self._desk.apply(f"Remove the opening {name}", replace(committed, openings=rest), "opening:0")
+        (self.rows[0].name if rest else self.add).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow the text size."""

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
 
-_LEFT, _LEAST, _WIDEST, _DRAWN, _HIGH = 30, 20, 170, 30, 38
+_LEFT, _LEAST, _WIDEST, _DRAWN, _HIGH = 32, 20, 170, 28, 38
 """Steps of spacing: the width of the list's column, and at least; of the fields at most; of the drawing at least, and
 its height."""
 
@@ -60,6 +60,7 @@ class PiecesView(QWidget):
         self.desk.changed.connect(self.refresh)
         self.desk.drafted.connect(self._on_drafted)
         self.contents.details_wanted.connect(self._on_details)
+        self.contents.list.chosen.connect(self._on_chosen)
         self.allowance.clicked.connect(self.allowance_wanted)
 
     def _lay(self) -> None:
@@ -118,6 +119,7 @@ class PiecesView(QWidget):
         if wanted.indexOf(self.drawing) < 0:
             wanted.addWidget(self.drawing, 1)
             self.drawing.setMinimumHeight(theme.spacing(_HIGH))
+        self.contents.list.be_short(short=not wide)
 
     def show_pattern(self, entry: str, finished: Chart, body: Chart) -> None:
         """Show the pieces of a pattern, with the charts that girths, openings and fabric refer to."""
@@ -170,6 +172,12 @@ class PiecesView(QWidget):
         self.form.sheet.refresh_nets(drafted)
         self.girths.refresh()
         self.square.refresh()
+
+    def _on_chosen(self) -> None:
+        """Bring the drawing of the piece into view with the list, where it stands below it."""
+        if self._below_list.indexOf(self.drawing) >= 0:
+            self.area.ensureWidgetVisible(self.drawing, 0, 0)
+            self.area.ensureWidgetVisible(self.contents.list, 0, 0)
 
     def _on_details(self) -> None:
         self.form.name.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -4,11 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
-
 from sizekeeper.core import plan_words
-from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_body import BeyondFold, BustFold, SeatFold
 from sizekeeper.ui.plan_cloth import AllowanceFold, KnitFold
@@ -17,10 +13,13 @@ from sizekeeper.ui.plan_lengths import LengthsFold
 from sizekeeper.ui.plan_sleeve import SleeveFold
 from sizekeeper.ui.plan_wearer import ChildFold, OpeningFold
 from sizekeeper.ui.plan_widths import WidthsFold
+from sizekeeper.ui.scroll_sheet import ScrollSheet
 
 if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
+
+    from PySide6.QtWidgets import QWidget
 
     from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
@@ -29,20 +28,13 @@ if TYPE_CHECKING:
     from sizekeeper.ui.plan_fold import Fold
 
 
-class AlterPart(QScrollArea):
+class AlterPart(ScrollSheet):
     """All alterations of the plan that is shown."""
 
     def __init__(self, edits: MakeEdits, today: Callable[[], dt.date], parent: QWidget | None = None) -> None:
         """Lengths and widths open, the rest folded away."""
-        super().__init__(parent)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        sheet = QWidget()
-        self.setWidget(sheet)
-        for bare in (self.viewport(), sheet):
-            bare.setAutoFillBackground(False)
+        super().__init__(0.5, parent)
+        sheet = self.sheet
         self.whose = Lettering("", "small heading", sheet)
         self.whose.setWordWrap(True)
         self.note = Lettering("", "muted", sheet)
@@ -57,13 +49,11 @@ class AlterPart(QScrollArea):
         )  # fmt: skip
         for button in (self.lengths.button, self.widths.button):
             button.setChecked(True)
-        self._column = QVBoxLayout(sheet)
-        self._column.addWidget(self.whose)
-        self._column.addWidget(self.note)
+        self.column.addWidget(self.whose)
+        self.column.addWidget(self.note)
         for fold in self.folds:
-            self._column.addWidget(fold)
-        self._column.addStretch(1)
-        self._space()
+            self.column.addWidget(fold)
+        self.column.addStretch(1)
 
     def show_planned(self, planned: Planned, work: Work, words: Wording) -> None:
         """Show what the plan needs."""
@@ -74,16 +64,3 @@ class AlterPart(QScrollArea):
         say(self.note, note)
         for fold in self.folds:
             fold.refresh(planned, work, words)
-
-    def _space(self) -> None:
-        side = theme.spacing(4)
-        self._column.setContentsMargins(side, theme.spacing(1), side, theme.spacing(3))
-        self._column.setSpacing(theme.spacing(0.5))
-
-    # Qt's own names from here on.
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size."""
-        super().changeEvent(event)
-        if hasattr(self, "_column") and theme.font_changed(event):
-            self._space()

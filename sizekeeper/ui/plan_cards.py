@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from sizekeeper.core import plan_words
@@ -18,7 +18,8 @@ from sizekeeper.ui.fit_field import FigureField
 from sizekeeper.ui.lettering import Lettering, Rule, say
 from sizekeeper.ui.plan_card import PlanCard
 from sizekeeper.ui.plan_choice import OwnChoice
-from sizekeeper.ui.plan_fold import one_after_the_other
+from sizekeeper.ui.scroll_sheet import ScrollSheet
+from sizekeeper.ui.tab_order import one_after_the_other
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -95,25 +96,18 @@ class CardsRow(QScrollArea):
         return QSize(theme.spacing(40), theme.spacing(20))
 
 
-class PlansPart(QScrollArea):
+class PlansPart(ScrollSheet):
     """The plans, and the one she decides on."""
 
     def __init__(
         self, edits: MakeEdits, settings: Settings, today: Callable[[], dt.date], parent: QWidget | None = None
     ) -> None:
         """Without plans."""
-        super().__init__(parent)
+        super().__init__(1.5, parent)
         self._edits, self._settings, self._today = edits, settings, today
         self._planned: Planned | None = None
         self._words: Wording | None = None
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        sheet = QWidget()
-        self.setWidget(sheet)
-        for bare in (self.viewport(), sheet):
-            bare.setAutoFillBackground(False)
+        sheet = self.sheet
         self.decision = Lettering("", "small heading", sheet)
         self.decision.setWordWrap(True)
         self.why = Lettering("", "muted", sheet)
@@ -126,10 +120,8 @@ class PlansPart(QScrollArea):
         self.weight.setMaximumWidth(theme.spacing(12))
         self.problem = Lettering("", "warning", sheet)
         self.own = OwnChoice(sheet)
-        self._column = QVBoxLayout(sheet)
         self._lay_out(sheet)
         self._connect()
-        self._space()
 
     def _lay_out(self, sheet: QWidget) -> None:
         top = QHBoxLayout()
@@ -139,10 +131,10 @@ class PlansPart(QScrollArea):
         said.addWidget(self.why)
         top.addLayout(said, 1)
         top.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
-        self._column.addLayout(top)
-        self._column.addWidget(self.row)
-        self._column.addWidget(self.key)
-        self._column.addWidget(self.order)
+        self.column.addLayout(top)
+        self.column.addWidget(self.row)
+        self.column.addWidget(self.key)
+        self.column.addWidget(self.order)
         weigh = QHBoxLayout()
         weigh.setSpacing(theme.spacing())
         label = Lettering("Each change weighs", "muted", sheet)
@@ -151,10 +143,10 @@ class PlansPart(QScrollArea):
         weigh.addWidget(self.weight)
         weigh.addWidget(self.problem, 1)
         weigh.addStretch(1)
-        self._column.addLayout(weigh)
-        self._column.addWidget(Rule(sheet))
-        self._column.addWidget(self.own)
-        self._column.addStretch(1)
+        self.column.addLayout(weigh)
+        self.column.addWidget(Rule(sheet))
+        self.column.addWidget(self.own)
+        self.column.addStretch(1)
 
     def _connect(self) -> None:
         self.back.clicked.connect(self._on_let_go)
@@ -242,16 +234,3 @@ class PlansPart(QScrollArea):
 
     def _on_weight_restored(self) -> None:
         say(self.problem, "")
-
-    def _space(self) -> None:
-        side = theme.spacing(4)
-        self._column.setContentsMargins(side, theme.spacing(1), side, theme.spacing(3))
-        self._column.setSpacing(theme.spacing(1.5))
-
-    # Qt's own names from here on.
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size."""
-        super().changeEvent(event)
-        if hasattr(self, "own") and theme.font_changed(event):
-            self._space()

@@ -30,6 +30,7 @@ class OwnChoice(QWidget):
         super().__init__(parent)
         self._positions: list[float] = []
         self.place = CalmCombo("Size to cut against advice", self)
+        self.place.setSizeAdjustPolicy(CalmCombo.SizeAdjustPolicy.AdjustToContents)
         self.reason = QLineEdit(self)
         self.reason.setPlaceholderText("my reason, kept with the decision")
         self.reason.setAccessibleName("My reason for another size")

@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from sizekeeper.core.plan_verdict import plan_headline
+from sizekeeper.core.plan_verdict import plan_headline, plan_line
 from sizekeeper.core.work import work_of
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_panel import PartButton
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_alter import AlterPart
 from sizekeeper.ui.plan_cards import PlansPart
 from sizekeeper.ui.toile_part import ToilePart
@@ -54,6 +54,8 @@ class PlanDesk(QWidget):
         self._words: Wording | None = None
         self.headline = Lettering("", "title", self)
         self.headline.setWordWrap(True)
+        self.best = Lettering("", "accent", self)
+        self.best.setWordWrap(True)
         self.back = QPushButton("Back to the ease table", self)
         self.buttons = {part: PartButton(words, self) for part, words in DESK_PARTS.items()}
         self.plans = PlansPart(edits, settings, today, self)
@@ -74,7 +76,11 @@ class PlanDesk(QWidget):
 
     def _lay_out(self) -> None:
         self._top, self._row = QHBoxLayout(), QHBoxLayout()
-        self._top.addWidget(self.headline, 1)
+        said = QVBoxLayout()
+        said.setSpacing(theme.spacing(0.5))
+        said.addWidget(self.headline)
+        said.addWidget(self.best)
+        self._top.addLayout(said, 1)
         self._top.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
         self._row.setSpacing(0)
         for button in self.buttons.values():
@@ -103,6 +109,20 @@ class PlanDesk(QWidget):
         self._stack.setCurrentIndex(list(self.buttons).index(next(n for n in self.buttons if n == part)))
         self._refresh()
 
+    def come_to(self, part: str) -> None:
+        """Bring a part to the front, and the focus to it unless one of its fields has it."""
+        self.turn_to(part)
+        if not self._holds_focus():
+            self._take_focus()
+
+    def _take_focus(self) -> None:
+        button = next(button for name, button in self.buttons.items() if name == self.part)
+        button.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _holds_focus(self) -> bool:
+        field = QApplication.focusWidget()
+        return field is not None and self.isAncestorOf(field)
+
     def show_planned(self, planned: Planned | None, words: Wording) -> None:
         """Show the plans for what was found; without any the desk says so."""
         self._planned, self._words = planned, words
@@ -111,11 +131,20 @@ class PlanDesk(QWidget):
         self._refresh()
 
     def _refresh(self) -> None:
+        """Show the part in front anew; the focus stays here when the field that had it goes away."""
+        held = self._holds_focus()
+        self._show_part()
+        if held and not self._holds_focus():
+            self._take_focus()
+
+    def _show_part(self) -> None:
         planned, words = self._planned, self._words
         if planned is None or words is None:
             self.headline.setText("")
+            say(self.best, "")
             return
         self.headline.setText(plan_headline(planned, words))
+        say(self.best, plan_line(planned, words) if planned.chosen is None else "")  # each part says what is decided
         if self.part == "plans":
             self.plans.show_planned(planned, words)
             return

@@ -73,7 +73,7 @@ class MakeEdits(QObject):
         """Give the pattern in front another table of fabric, as one undo step that leads back here."""
         before = self.pieces
         saved = before if self._session.committed(before.id) is not None else None
-        place = Place("fit", self._shown[0], f"{before.pattern}/plan:{self.part}")
+        place = Place("fit", self._shown[0], f"{before.pattern}/plan:{self.part}/{self._shown[2]}")
         self._session.apply(text, saved, replace(before, fabric=fabric), place=place)
 
     def draft(self, after: Make) -> None:
@@ -85,12 +85,12 @@ class MakeEdits(QObject):
         self._session.drop_draft(self.make.id)
 
     def apply(self, text: str, after: Make) -> None:
-        """Make the edit, as one undo step that leads back to the part it was made in."""
+        """Make the edit, as one undo step that leads back to the view and the part it was made in."""
         saved = self._session.committed(after.id)
         before = saved if isinstance(saved, Make) else None
         if before is None and after == self.make:
             return
-        place = Place("fit", after.person, f"{after.pattern}/plan:{self.part}")
+        place = Place("fit", after.person, f"{after.pattern}/plan:{self.part}/{after.view}")
         self._session.apply(text, before, after, place=place)
 
 

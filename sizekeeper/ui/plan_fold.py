@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
@@ -166,9 +165,3 @@ def figures(parent: QWidget, rows: list[tuple[str, QWidget]], columns: int = 1) 
         grid.setColumnMinimumWidth(column * 3 + 2, theme.spacing(2))
     grid.setColumnStretch(columns * 3, 1)
     return grid
-
-
-def one_after_the_other(*widgets: QWidget) -> None:
-    """Make Tab go through widgets in this order, where some were made later than those that follow them."""
-    for here, there in itertools.pairwise(widgets):
-        QWidget.setTabOrder(here, there)

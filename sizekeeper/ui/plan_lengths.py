@@ -94,8 +94,7 @@ class ChainRow(QWidget):
         why, summary = length_words(line, words), length_summary(line, words)
         said = f"{summary[:1].upper()}{summary[1:]}. {why}" if summary else why
         say(self.comes_to, said.strip())
-        listed = bool(planned.pieces.pieces)
-        say(self.how, length_place_words(line, planned.pieces, words) or ("" if listed else _LIST_FIRST))
+        say(self.how, length_place_words(line, planned.pieces, words))
         if not any(field.typing for field in self.fields.values()):
             say(self.problem, line.problem)
         self._show_places(line, planned)
@@ -120,6 +119,7 @@ class ChainRow(QWidget):
         self._edits.apply(f"Change where the {CHAIN_NAMES[self.chain]} is changed", after)
 
 
+_ORDER = "Lengths come first: a change of length moves every level below it."
 _LIST_FIRST = "List the pieces on the Pattern page to see where it goes in, and which pieces must get the same."
 
 
@@ -154,7 +154,7 @@ class LengthsFold(Fold):
     def __init__(self, edits: MakeEdits, parent: QWidget | None = None) -> None:
         """A row for each chain."""
         super().__init__(edits, parent)
-        self.order = Lettering("Lengths come first: a change of length moves every level below it.", "muted", self.body)
+        self.order = Lettering(_ORDER, "muted", self.body)
         self.inside.addWidget(self.order)
         self.rows = {chain: ChainRow(chain, edits, self.body) for chain in CHAINS}
         for row in self.rows.values():
@@ -167,6 +167,7 @@ class LengthsFold(Fold):
 
     def show_planned(self, planned: Planned, work: Work, words: Wording) -> str:
         """Show every chain."""
+        self.order.setText(_ORDER if planned.pieces.pieces else f"{_ORDER} {_LIST_FIRST}")
         lines = {line.choice.chain: line for line in work.lengths}
         for chain, row in self.rows.items():
             row.setVisible(chain in lines)

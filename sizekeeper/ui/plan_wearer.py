@@ -84,7 +84,7 @@ class ChildFold(Fold):
             count, each = tucks(growth.exact_cm, _TUCK), words.length(float(_TUCK))
             said.append(f"It takes {count} {'tuck' if count == 1 else 'tucks'} of {each} depth.")
         say(self.said, "\n".join(said))
-        return said[0].rstrip(".") if found is not None else ""
+        return f"{said[0][:1].lower()}{said[0][1:].rstrip('.')}" if found is not None else ""
 
     def _on_size(self, row: int) -> None:
         size = self.whose.itemText(row) if row else ""

@@ -7,8 +7,8 @@ from fractions import Fraction
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QApplication, QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.core.length import Length
 from sizekeeper.core.make import WidthChoice
@@ -24,7 +24,8 @@ from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed, with_width, without_width
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import CalmSpin, Fold, one_after_the_other
+from sizekeeper.ui.plan_fold import CalmSpin, Fold
+from sizekeeper.ui.tab_order import one_after_the_other
 
 if TYPE_CHECKING:
     from sizekeeper.core.make import Make
@@ -265,6 +266,9 @@ class WidthsFold(Fold):
         return ", ".join(width_summary(line, words) for line in work.widths) or "nothing to change"
 
     def _build(self, work: Work) -> None:
+        field = QApplication.focusWidget()
+        if field is not None and any(row.isAncestorOf(field) for row in self.rows):
+            self.where.setFocus(Qt.FocusReason.OtherFocusReason)  # before the row that has it goes away
         for old in self.rows:
             self._list.removeWidget(old)
             old.hide()

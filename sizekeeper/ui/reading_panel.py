@@ -26,8 +26,9 @@ if TYPE_CHECKING:
     from sizekeeper.core.person import Reading
     from sizekeeper.ui.person_desk import PersonDesk
 
-_SIDE_BY_SIDE = 52
-"""Steps of spacing from which the parts stand side by side."""
+_FIGURE_BESIDE_HELP = 52
+_TABLE_BESIDE_FORM = 74
+"""Steps of spacing from which two parts stand side by side; the table's columns need more room than the figure."""
 
 
 class ReadingPanel(QScrollArea):
@@ -207,10 +208,9 @@ class ReadingPanel(QScrollArea):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Stand side by side where there is room, else one below the other."""
         super().resizeEvent(event)
-        wide = self.viewport().width() >= theme.spacing(_SIDE_BY_SIDE)
-        way = QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
-        for part in (self._upper, self._lower):
-            part.setDirection(way)
+        for part, needed in ((self._upper, _FIGURE_BESIDE_HELP), (self._lower, _TABLE_BESIDE_FORM)):
+            wide = self.viewport().width() >= theme.spacing(needed)
+            part.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow the text size."""

@@ -6,8 +6,8 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QWidget
 
 from sizekeeper import assets
 from sizekeeper.core import plan_words
@@ -19,7 +19,8 @@ from sizekeeper.core.toile_words import contrary_words, state_words, tight_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_field import MakeField
-from sizekeeper.ui.plan_fold import one_after_the_other
+from sizekeeper.ui.scroll_sheet import ScrollSheet
+from sizekeeper.ui.tab_order import first_of, one_after_the_other
 from sizekeeper.ui.toile_row import ToileRow
 
 if TYPE_CHECKING:
@@ -42,23 +43,17 @@ def _with_note(at: list[int], make: Make, text: str) -> Make:
     return replace(make, rounds=tuple(rounds))
 
 
-class ToilePart(QScrollArea):
+class ToilePart(ScrollSheet):
     """The rounds of a make, one in front."""
 
     def __init__(self, edits: MakeEdits, today: Callable[[], dt.date], parent: QWidget | None = None) -> None:
         """Without a round."""
-        super().__init__(parent)
+        super().__init__(1.25, parent)
         self._edits, self._today = edits, today
         self._planned: Planned | None = None
         self._at, self._rounds, self._make = [0], 0, ""
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        sheet = QWidget()
-        self.setWidget(sheet)
-        for bare in (self.viewport(), sheet):
-            bare.setAutoFillBackground(False)
-        self._sheet = sheet
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        sheet = self.sheet
         self.whose = Lettering("", "small heading", sheet)
         self.whose.setWordWrap(True)
         self.intro = Lettering("", "muted", sheet)
@@ -72,11 +67,10 @@ class ToilePart(QScrollArea):
             sheet, wide=30,
         )  # fmt: skip
         self.said, self.warning = Lettering("", "plain", sheet), Lettering("", "warning", sheet)
-        self._column, self._turns = QVBoxLayout(sheet), QHBoxLayout()
+        self._turns = QHBoxLayout()
         self._lay_out()
         self.add.clicked.connect(self._on_add)
         self.away.clicked.connect(self._on_away)
-        self._space()
 
     def _make_rows(self) -> dict[str, ToileRow]:
         names = {measure: assets.measures().name(measure) for measure in REGION_ORDER}
@@ -95,15 +89,15 @@ class ToilePart(QScrollArea):
         for number, row in enumerate(self.rows.values(), start=1):
             row.put_in(grid, number)
         grid.setColumnStretch(6, 1)
-        self._column.addWidget(self.whose)
-        self._column.addWidget(self.intro)
+        self.column.addWidget(self.whose)
+        self.column.addWidget(self.intro)
         self._turns.addWidget(self.add)
         self._turns.addStretch(1)
         self._turns.addWidget(self.away)
-        self._column.addLayout(self._turns)
+        self.column.addLayout(self._turns)
         for widget in (self.grid_box, self.note, self.problem, self.said, self.warning):
-            self._column.addWidget(widget)
-        self._column.addStretch(1)
+            self.column.addWidget(widget)
+        self.column.addStretch(1)
 
     def show_planned(self, planned: Planned, work: Work, words: Wording) -> None:
         """Show the rounds; a new one comes to the front."""
@@ -138,7 +132,7 @@ class ToilePart(QScrollArea):
     def _show_turns(self, planned: Planned) -> None:
         rounds = planned.make.rounds
         while len(self.turns) < len(rounds):
-            button = QPushButton(self._sheet)
+            button = QPushButton(self.sheet)
             button.setCheckable(True)
             button.setAutoExclusive(False)
             button.clicked.connect(self._on_turn)
@@ -162,24 +156,15 @@ class ToilePart(QScrollArea):
     def _on_add(self) -> None:
         make = self._edits.make
         self._edits.apply("Begin a toile", replace(make, rounds=(*make.rounds, ToileRound(self._today()))))
+        first = first_of([row.found for row in self.rows.values()])
+        if first is not None:
+            first.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _on_away(self) -> None:
         make, at = self._edits.make, self._at[0]
         rounds = (*make.rounds[:at], *make.rounds[at + 1 :])
+        self.add.setFocus(Qt.FocusReason.OtherFocusReason)
         self._edits.apply("Take a toile away", replace(make, rounds=rounds))
-
-    def _space(self) -> None:
-        side = theme.spacing(4)
-        self._column.setContentsMargins(side, theme.spacing(1), side, theme.spacing(3))
-        self._column.setSpacing(theme.spacing(1.25))
-
-    # Qt's own names from here on.
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the text size."""
-        super().changeEvent(event)
-        if hasattr(self, "_turns") and theme.font_changed(event):
-            self._space()
 
 
 def _intro(rounds: int) -> str:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 
 from sizekeeper.core.make import Make, Pinned, ToileRound
+from sizekeeper.core.toile_words import ease_words
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed
@@ -87,7 +88,7 @@ class ToileRow(QObject):
         self.seams = self._choices(f"Seams pinned at the {lower}", [text for text, _ in SEAMS], parent)
         self.felt = self._choices(f"How the {lower} felt", [text for text, _ in FELT], parent)
         self.place = MakeField(
-            edits, f"Where at the {lower}", what, partial(_write_where, self.where), problem, parent, wide=16
+            edits, f"Where at the {lower}", what, partial(_write_where, self.where), problem, parent, wide=12
         )
         self.seams.activated.connect(self._on_seams)
         self.felt.activated.connect(self._on_felt)
@@ -136,9 +137,9 @@ class ToileRow(QObject):
         for box in (self.seams, self.felt):
             box.setEnabled(not self._edits.read_only)
         at = planned.shown.regions.get(self.where.at)
-        self.printed.setText("" if at is None or at.ease_cm is None else words.length(at.ease_cm))
+        self.printed.setText("" if at is None or at.ease_cm is None else ease_words(at.ease_cm, words))
         left = state.left if state is not None else None
-        self.left.setText("" if left is None else words.length(float(left)))
+        self.left.setText("" if left is None else ease_words(float(left), words))
 
     def _on_seams(self, row: int) -> None:
         after = with_pinned(self._edits.make, self.where, seams=SEAMS[row][1])

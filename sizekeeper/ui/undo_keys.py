@@ -2,7 +2,7 @@
 
 A line edit takes Ctrl+Z for its own typing even when there is nothing of its own to take back, so that an edit made by
 Enter could not be undone from the field. While somebody is in the middle of typing the keys belong to the field; else
-they belong to the library's edits.
+they belong to the library's edits. A field beside the pages, as the search box, keeps them while a text stands in it.
 """
 
 from __future__ import annotations
@@ -20,10 +20,11 @@ if TYPE_CHECKING:
 class UndoKeys(QObject):
     """Hands undo and redo on to the menu: a filter over the field that has the focus, and over nothing else."""
 
-    def __init__(self, session: Session, pages: QWidget) -> None:
+    def __init__(self, session: Session, pages: QWidget, window: QWidget) -> None:
+        """Look after the fields of the pages, and those of the window beside them."""
         super().__init__(pages)
         self._session = session
-        self._pages = pages
+        self._pages, self._window = pages, window
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._focus_moved)
@@ -31,15 +32,19 @@ class UndoKeys(QObject):
     def _focus_moved(self, old: QWidget | None, new: QWidget | None) -> None:
         if old is not None:
             old.removeEventFilter(self)
-        if isinstance(new, QLineEdit | QPlainTextEdit | QTextEdit) and self._pages.isAncestorOf(new):
+        if isinstance(new, QLineEdit | QPlainTextEdit | QTextEdit) and self._window.isAncestorOf(new):
             new.installEventFilter(self)
 
-    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+    def _types_beside(self, field: QObject) -> bool:
+        """Whether a text stands in a field that belongs to no page."""
+        return isinstance(field, QLineEdit) and bool(field.text()) and not self._pages.isAncestorOf(field)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the field from taking the keys while nobody is in the middle of typing."""
         if event.type() != QEvent.Type.ShortcutOverride or not isinstance(event, QKeyEvent):
             return False
         undoes = event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
-        if undoes and not self._session.drafting:
+        if undoes and not self._session.drafting and not self._types_beside(watched):
             event.ignore()
             return True
         return False

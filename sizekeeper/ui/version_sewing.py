@@ -120,7 +120,7 @@ def make_lines(make: Make, measures: Measures) -> dict[str, str]:
         label = f"Width, {LEVEL_NAMES[choice.level]}{f' ({choice.reason})' if choice.reason else ''}"
         lines[label] = _width(choice)
     for number, one in enumerate(make.rounds, 1):
-        day = f"{one.on:%d.%m.%Y}" if one.on is not None else ""
+        day = f"{one.on.day} {one.on:%B %Y}" if one.on is not None else ""
         lines[f"Toile {number}"] = _listed((day, *(_pinned(pinned, measures) for pinned in one.pinned), one.note))
     return lines | _figures(make)
 

@@ -88,7 +88,7 @@ class MainWindow(QMainWindow):
         self._arrange()
         self.menus = Menus(self, session, self.pages, self.entries, self.library)
         self.saving = Saving(session, self.notice, self.library, self)
-        self._undo_keys = UndoKeys(session, self.pages)
+        self._undo_keys = UndoKeys(session, self.pages, self)
         self._connect()
         self._restore()
 
@@ -195,6 +195,10 @@ class MainWindow(QMainWindow):
     def turn_to(self, name: PageName) -> None:
         """Bring a page to the front."""
         self.pages.turn_to(name)
+
+    def show_plans(self) -> None:
+        """Bring the plans of the person and the pattern in front to the front."""
+        self.selection.go(Place("fit", self.selection.person, f"{self.selection.pattern}/plan:plans"))
 
     def _go(self, place: Place) -> None:
         """Show the entry of a place and bring its page and field to the front."""

@@ -15,7 +15,7 @@ import tempfile
 import time
 from pathlib import Path
 
-ROUNDS = 9
+ROUNDS = 15
 
 BARE = """
 import time
@@ -83,9 +83,10 @@ def main() -> None:
         for code in (BARE, OURS):
             seconds(code, library)
         times = [seconds(BARE, library)[:1] + seconds(OURS, library) for _ in range(ROUNDS)]
-    plain, first, page = (statistics.median(column) * 1000 for column in zip(*times, strict=True))
-    print(f"bare table {plain:.0f} ms, Sizekeeper {first:.0f} ms, ratio {first / plain:.2f} (aim: at most 2)")
-    print(f"with the page in front made as well: {page:.0f} ms, ratio {page / plain:.2f}")
+    for name, of in (("median", statistics.median), ("fastest", min)):
+        plain, first, page = (of(column) * 1000 for column in zip(*times, strict=True))
+        print(f"{name} of {ROUNDS}: bare table {plain:.0f} ms, Sizekeeper {first:.0f} ms")
+        print(f"  ratio {first / plain:.2f} (aim: at most 2), with the page in front made as well {page / plain:.2f}")
 
 
 if __name__ == "__main__":

@@ -73,3 +73,7 @@ def test_she_can_say_which_pieces_make_up_the_chain() -> None:
 def test_a_chart_that_ends_before_the_place_tells_nothing() -> None:
     short = build.chart("body", "38 40", "in", back_waist_length="16, -", bust="36, 38")
     assert found(LengthChoice("back_waist"), BARE, run=lay_out(short, FINISHED, by_body=False), position=1.0) is None
+
+
+def test_what_a_child_is_to_grow_into_is_a_change_even_where_nothing_else_is_known() -> None:
+    assert found(LengthChoice("skirt"), growth=Fraction(5)) == ("own", Fraction(5))

@@ -160,3 +160,10 @@ def test_a_high_bust_past_the_chart_says_why_no_adjustment_is_worked_out() -> No
     bust = planner(her, made, drafted).bust()
     assert bust is not None
     assert past_words(bust).startswith("By the high bust the size lies more than half a size past 12, the largest")
+
+
+def test_the_line_is_told_at_the_thigh_too() -> None:
+    # A leg has four edges, as the trunk has: halfway between 60 and 64 the line is 2 / 4 cm outside.
+    legs = planner(body(hip=94.5, thigh=56), chart("finished", "38 40", hip="98, 104", thigh="60, 64"))
+    plan = legs.blended_at({"hip": 0.0, "thigh": 0.5})
+    assert lines_words(plan, CM) == "The line runs outside the smaller printed one, at each edge: 5 mm at the thigh."

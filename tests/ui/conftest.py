@@ -23,6 +23,7 @@ from sizekeeper.ui.selection import Selection
 from sizekeeper.ui.session import Session
 from sizekeeper.ui.settings import Settings
 from sizekeeper.ui.window import MainWindow
+from tests.ui.household import in_front
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
 
     from pytestqt.qtbot import QtBot
 
+    from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.selection import Place
 
 NOW = dt.datetime(2026, 11, 25, 10, 0, tzinfo=dt.UTC)
@@ -81,6 +83,14 @@ def now() -> Callable[[], dt.datetime]:
 def today() -> Callable[[], dt.date]:
     """The test's calendar: 25 November 2026."""
     return NOW.date
+
+
+@pytest.fixture
+def page(
+    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
+) -> FitPage:
+    """The Fit page in front with nothing selected; the tests of another page have one of their own."""
+    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture

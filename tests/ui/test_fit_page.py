@@ -14,11 +14,9 @@ from sizekeeper.core.person import Person
 from sizekeeper.ui.selection import Place
 from tests.build import chart, person
 from tests.fits import BODY_CHART, FINISHED
-from tests.ui.household import ADA, DRESS, LONG, amounts, field, headline, in_front, settle
+from tests.ui.household import ADA, DRESS, LONG, amounts, field, headline, settle
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from PySide6.QtWidgets import QApplication
     from pytestqt.qtbot import QtBot
 
@@ -27,14 +25,6 @@ if TYPE_CHECKING:
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 # First sight.

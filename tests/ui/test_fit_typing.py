@@ -5,32 +5,23 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from sizekeeper.core.person import Person, Reading
 from tests.build import length, person
-from tests.ui.household import ADA, amounts, field, headline, in_front, settle
+from tests.ui.household import ADA, amounts, field, headline, settle
 
 if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
 
+    import pytest
     from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 def typing(page: FitPage, qtbot: QtBot, measure: str, text: str, key: Qt.Key | None = None) -> None:

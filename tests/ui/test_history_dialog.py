@@ -9,7 +9,7 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
-from sizekeeper.core.piece import Pieces
+from sizekeeper.core.piece import Piece, Pieces
 from sizekeeper.store.library import Library
 from sizekeeper.store.writer import Writer
 from sizekeeper.ui.history_dialog import HistoryDialog
@@ -139,7 +139,7 @@ def test_a_pattern_tells_of_its_pieces_and_makes_and_a_person_of_her_makes(
     for owner in (pattern, ADA):
         dialog = opened(moving, owner, qtbot)
         said[owner.id] = [dialog.entries.itemText(i) for i in range(dialog.entries.count())]
-    assert said == {"p": ["Pattern details", "Pieces", "Make: Sundays"], "a": ["Ada", "Make: Sundays"]}
+    assert said == {"p": ["Pattern details", "Pieces", "Make: Sundays, for Ada"], "a": ["Ada", "Make: Sundays"]}
 
 
 def test_ticks_that_no_line_tells_of_are_still_a_difference(moving: Session, clock: Clock, qtbot: QtBot) -> None:
@@ -152,3 +152,41 @@ def test_ticks_that_no_line_tells_of_are_still_a_difference(moving: Session, clo
     dialog.list.setCurrentRow(1)
     assert dialog._say.text().startswith("It differs from what stands now")
     assert dialog.back.isEnabled()
+
+
+def test_lines_are_as_high_as_their_text_and_no_higher(qtbot: QtBot, moving: Session) -> None:
+    moving.apply("Add Ada", None, ADA)
+    dialog = HistoryDialog(moving, ADA)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    dialog.resize(2 * dialog.width(), dialog.height())
+    heights = {dialog.table.rowHeight(row) for row in range(dialog.table.rowCount())}
+    assert len(heights) == 1  # every line has room for its text beside its label
+
+
+def test_the_long_name_of_a_piece_leaves_room_for_what_it_says(moving: Session, clock: Clock, qtbot: QtBot) -> None:
+    edit(moving, clock, "Add", None, Pattern("p", "Skirt"))
+    edit(moving, clock, "Add", None, Pieces("x", "p", (Piece("f", "Front " * 40),)))
+    dialog = opened(moving, Pattern("p", "Skirt"), qtbot)
+    dialog.show()
+    dialog.entries.setCurrentIndex(1)
+    assert dialog.table.columnWidth(0) <= dialog.table.width() / 3
+
+
+def test_undo_of_what_was_put_back_leads_to_the_pieces_and_to_the_plans(
+    moving: Session, clock: Clock, qtbot: QtBot
+) -> None:
+    made = Make("m", "a", "p", "B")
+    for value in (ADA, Pattern("p", "Skirt"), Pieces("x", "p"), made):
+        edit(moving, clock, "Add", None, value)
+    edit(moving, clock, "Add a piece", Pieces("x", "p"), Pieces("x", "p", (Piece("f", "Front"),)))
+    edit(moving, clock, "Rename", made, dataclasses.replace(made, name="Sundays"))
+    places: list[Place] = []
+    moving.revisited.connect(lambda place, _said: places.append(place))
+    for entry in (1, 2):
+        dialog = opened(moving, Pattern("p", "Skirt"), qtbot)
+        dialog.entries.setCurrentIndex(entry)
+        dialog.list.setCurrentRow(1)
+        dialog.back.click()
+        moving.undo_stack.undo()
+    assert places == [Place("pattern", "p", "pieces||list"), Place("fit", "a", "p/plan:plans/B")]

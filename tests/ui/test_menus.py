@@ -11,6 +11,7 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.ui.entry_actions import free_name
+from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
     from sizekeeper.ui.window import MainWindow
@@ -154,3 +155,10 @@ def test_what_needs_an_entry_is_offered_only_with_one(window: MainWindow) -> Non
     add(window, ADA)
     assert all(action.isEnabled() for action in needing)
     assert not entries.history_of_pattern.isEnabled()
+
+
+def test_the_plans_are_reached_from_the_view_menu(window: MainWindow) -> None:
+    add(window, ADA, SKIRT)
+    window.menus.plans.trigger()
+    assert window.pages.front == "fit"
+    assert window.pages.page("fit").asked == [Place("fit", ADA.id, f"{SKIRT.id}/plan:plans")]  # type: ignore[attr-defined]

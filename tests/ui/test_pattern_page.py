@@ -17,6 +17,7 @@ from sizekeeper.ui.pattern_templates import SaveTemplate, Template, templates, w
 from sizekeeper.ui.pattern_views import ViewDialog
 from sizekeeper.ui.selection import Place
 from tests.core.written import chart, sizes, texts
+from tests.ui.walking import tab_from
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -399,3 +400,10 @@ def test_a_library_held_by_another_window_is_only_looked_at(page: PatternPage, m
     assert (page.body.model.rowCount(), page.body.model.columnCount()) == (3, 2)
     page.templates.menu().aboutToShow.emit()
     assert [action.text() for action in page.templates.menu().actions()] == ["Save a blank template"]
+
+
+def test_tab_comes_to_the_switch_before_the_charts_and_to_the_notes_behind_them(page: PatternPage) -> None:
+    put(page, replace(BLANK, views=("A", "B")))
+    assert tab_from(page.switch, 1) == [page.form.title]
+    assert tab_from(page.body.more, 2) == [page.templates, page.body.grid]
+    assert tab_from(page.finished.more, 3) == [page.views._buttons[0], page.views.add, page.finished.grid]

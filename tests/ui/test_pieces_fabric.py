@@ -12,6 +12,7 @@ from sizekeeper.core.notation import parse_length
 from sizekeeper.core.piece import FabricLine
 from tests.core.written import chart
 from tests.ui.piecework import DRESS, FRONT, in_front, pieces_of, saved, settle
+from tests.ui.walking import tab_from
 
 if TYPE_CHECKING:
     from pytestqt.modeltest import ModelTester
@@ -200,3 +201,18 @@ def type_cell(text: str, key: Qt.Key) -> None:
     QTest.keyClicks(focused(), text[0])
     QTest.keyClicks(focused(), text[1:])
     QTest.keyClick(focused(), key)
+
+
+def test_tab_goes_through_the_cells_and_leaves_behind_the_last_one(page: PatternPage, fabric: FabricPart) -> None:
+    columns = fabric.model.columnCount()
+    walked = tab_from(page.pieces.openings.add, columns + 1)
+    assert walked[:columns] == [fabric.table] * columns
+    assert walked[columns] is not fabric.table
+    assert fabric.table.selectedIndexes() == []
+
+
+def test_shift_tab_leaves_before_the_first_cell(page: PatternPage, fabric: FabricPart) -> None:
+    tab_from(page.pieces.openings.add, 2)
+    for _ in range(2):
+        QTest.keyClick(fabric.table, Qt.Key.Key_Tab, Qt.KeyboardModifier.ShiftModifier)
+    assert page.pieces.openings.add.hasFocus()

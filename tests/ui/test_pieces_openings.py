@@ -10,6 +10,7 @@ from sizekeeper.core.notation import parse_length
 from sizekeeper.core.piece import Opening
 from tests.core.written import chart
 from tests.ui.piecework import DRESS, FRONT, in_front, pieces_of, saved, settle, type_into
+from tests.ui.walking import tab_from
 
 if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
@@ -102,3 +103,23 @@ def test_an_opening_is_renamed(openings: OpeningsPart, session: Session) -> None
     add(openings, 0)
     type_into(openings.rows[0].name, "Back slit")
     assert saved(session).openings[0].name == "Back slit"
+
+
+def test_tab_goes_through_the_openings_from_left_to_right_and_on_to_the_fabric(
+    page: PatternPage, openings: OpeningsPart
+) -> None:
+    add(openings, 0)
+    add(openings, 1)
+    one, two = openings.rows
+    stops = [*one.stops, *two.stops]
+    assert tab_from(openings.add, len(stops) + 1) == [*stops, page.pieces.fabric.table]
+    assert stops[6:11] == [
+        one.lengths["around"], one.measure, one.lengths["fastening"], one.lengths["elastic"], one.remove,
+    ]  # fmt: skip
+
+
+def test_when_an_opening_is_removed_the_focus_stays_at_the_openings(openings: OpeningsPart) -> None:
+    add(openings, 0)
+    openings.rows[0].remove.setFocus()
+    openings.rows[0].remove.click()
+    assert openings.add.hasFocus()

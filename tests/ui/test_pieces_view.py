@@ -18,6 +18,7 @@ from sizekeeper.ui.pieces_switch import CHARTS, PIECES
 from sizekeeper.ui.selection import Selection
 from tests.ui.naming import nameless
 from tests.ui.piecework import BACK, DRESS, FRONT, SLEEVE, in_front, long, pieces_of, saved, settle, type_into, wide
+from tests.ui.walking import tab_from
 
 if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
@@ -352,3 +353,47 @@ def test_a_duplicated_pattern_has_the_pieces_too(session: Session, settings: Set
     kept = [value for value in session.values() if isinstance(value, Pieces)]
     assert [value.pieces for value in kept] == [(FRONT, BACK), (FRONT, BACK)]
     assert len({value.pattern for value in kept}) == len({value.id for value in kept}) == 2
+
+
+def test_tab_goes_from_the_list_through_its_links_from_left_to_right(
+    session: Session, selection: Selection, view: PiecesView
+) -> None:
+    settle(session, selection, DRESS, pieces_of(FRONT, BACK, SLEEVE))
+    view.desk.choose(BACK.id)
+    contents = view.contents
+    links = [contents.up, contents.down, contents.double, contents.remove, contents.more]
+    assert tab_from(contents.list, 6) == [contents.add, *links]
+
+
+def test_when_the_last_piece_is_removed_the_next_can_be_typed(
+    session: Session, selection: Selection, view: PiecesView
+) -> None:
+    settle(session, selection, DRESS, pieces_of(FRONT))
+    view.contents.list.setFocus()
+    QTest.keyClick(view.contents.list, Qt.Key.Key_Delete)
+    assert view.contents.add.hasFocus()
+
+
+def test_in_a_small_window_choosing_a_piece_brings_list_and_drawing_into_view(
+    view: PiecesView, session: Session, selection: Selection
+) -> None:
+    many = tuple(replace(FRONT, id=f"f{number}", name=f"Front {number}") for number in range(12))
+    settle(session, selection, DRESS, pieces_of(*many))
+    view.window().resize(820, 640)
+    view.contents.list.setFocus()
+    QTest.keyClick(view.contents.list, Qt.Key.Key_Down)
+    shown = view.area.viewport().rect()
+    for part in (view.contents.list, view.drawing):
+        at = part.mapTo(view.area.viewport(), part.rect().topLeft())
+        assert shown.contains(part.rect().translated(at))
+
+
+def test_the_links_below_the_list_are_not_cut_off_in_a_small_window(
+    view: PiecesView, session: Session, selection: Selection, qtbot: QtBot
+) -> None:
+    settle(session, selection, DRESS, pieces_of(FRONT, BACK, SLEEVE))
+    view.window().resize(820, 700)
+    contents = view.contents
+    links = (contents.up, contents.down, contents.double, contents.remove, contents.more)
+    qtbot.waitUntil(lambda: all(link.width() >= link.sizeHint().width() for link in links))
+    assert max(link.geometry().right() for link in links) <= contents.width()

@@ -17,31 +17,17 @@ from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.piece import FabricLine, Opening, Pieces
 from tests.build import chart, length, person
 from tests.core.paper import along, piece
-from tests.ui.household import DRESS, in_front
+from tests.ui.household import DRESS
 from tests.ui.planning import BODICE, WAISTBAND, make_in, open_desk, saved_make, steps, type_in
 
 if TYPE_CHECKING:
-    import datetime as dt
-    from collections.abc import Callable
-
-    from pytestqt.qtbot import QtBot
-
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_alter import AlterPart
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
 
 SEWN = replace(DRESS, seam_allowance=length("5/8 in"))
 TALL = person("in", bust="38", waist="28", hip="43", back_waist_length="17")
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture
@@ -182,7 +168,7 @@ def test_a_childs_pattern_tells_both_sizes_and_what_to_grow_into(
     body = chart("body", "104 116 128", bust="54, 58, 62", height="104, 116, 128")
     alter = open_desk(page, session, selection, body, who=child, part="alter").alter
     fold = alter.child
-    assert fold.button.summary == "By the bust the size is 116, by the height 128"
+    assert fold.button.summary == "by the bust the size is 116, by the height 128"
 
 
 def test_a_stretch_test_of_ten_to_fourteen_is_forty_percent(
@@ -375,3 +361,31 @@ def test_a_skirt_asks_how_long_it_is_to_be(page: FitPage, session: Session, sele
     skirt = piece("Skirt", "waist hip hem", "skirt_back", cut=2, along=along("skirt", "25 in"))
     alter = open_desk(page, session, selection, pieces=(skirt,), part="alter").alter
     assert alter.lengths.rows["skirt"].comes_to.text().startswith("Type how long it is to be")
+
+
+def test_when_a_change_of_width_is_taken_away_the_focus_stays_among_the_widths(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    widths = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter.widths
+    type_in(widths.by, "-2")
+    widths.rows[0].away.setFocus()
+    widths.rows[0].away.click()
+    assert widths.where.hasFocus()
+
+
+def test_a_childs_growth_lengthens_even_what_nobody_measured(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    child = replace(person("in", bust="23"), child=True)
+    made = chart("finished", "6", "in", bust="26")
+    alter = open_desk(page, session, selection, made, who=child, part="alter").alter
+    type_in(alter.child.growth, "2")
+    assert "skirt 2 in longer" in alter.lengths.button.summary
+
+
+def test_the_pieces_are_asked_for_once_not_for_every_length(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    lengths = open_desk(page, session, selection, part="alter").alter.lengths
+    assert "List the pieces" in lengths.order.text()
+    assert [row.how.text() for row in lengths.rows.values() if "List" in row.how.text()] == []

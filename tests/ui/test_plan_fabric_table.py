@@ -10,29 +10,15 @@ from PySide6.QtWidgets import QApplication
 from sizekeeper.core.piece import Pieces
 from sizekeeper.ui.plan_fabric_table import FabricQuestion
 from tests.core.paper import inches
-from tests.ui.household import in_front
 from tests.ui.planning import BODICE, open_desk, steps
 
 if TYPE_CHECKING:
-    import datetime as dt
-    from collections.abc import Callable
     from pathlib import Path
-
-    from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_alter import AlterPart
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture

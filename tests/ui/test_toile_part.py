@@ -8,28 +8,13 @@ import pytest
 
 from sizekeeper.core.make import ToileRound
 from tests.build import chart, person
-from tests.ui.household import in_front
 from tests.ui.planning import BODICE, WAISTBAND, open_desk, saved_make, steps, type_in
 
 if TYPE_CHECKING:
-    import datetime as dt
-    from collections.abc import Callable
-
-    from pytestqt.qtbot import QtBot
-
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_desk import PlanDesk
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture
@@ -159,3 +144,32 @@ def test_what_was_refused_in_one_round_does_not_stand_in_another(desk: PlanDesk)
     type_in(desk.toile.rows["waist"].taken, "a bit")
     desk.toile.add.click()
     assert (desk.toile.rows["waist"].taken.text(), desk.toile.problem.text()) == ("", "")
+
+
+def test_a_new_toile_is_typed_at_once_and_the_last_one_taken_away_leaves_the_focus_where_it_begins(
+    desk: PlanDesk,
+) -> None:
+    assert desk.toile.rows["bust"].found.hasFocus()
+    desk.toile.away.setFocus()
+    desk.toile.away.click()
+    assert desk.toile.add.hasFocus()
+
+
+def test_printed_found_and_left_ease_add_up_as_they_are_shown(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # 30 less 28 1/16 is 1 15/16; 2 1/2 found is 9/16 more; 2 taken leave 1/2.
+    desk = open_desk(
+        page,
+        session,
+        selection,
+        chart("finished", "40", "in", bust="40", waist="30"),
+        who=person("in", bust="38", waist="28 1/16"),
+        part="toile",
+    )
+    desk.toile.add.click()
+    row = desk.toile.rows["waist"]
+    type_in(row.found, "2 1/2")
+    type_in(row.taken, "2")
+    assert (row.printed.text(), row.left.text()) == ("1 15/16 in", "1/2 in")
+    assert "came up 9/16 in larger than printed" in desk.toile.said.text()

@@ -351,3 +351,22 @@ def test_tab_leads_from_the_list_through_the_pages_bar_into_the_page(window: Mai
         window.pages.bar,
         field(window, "person"),
     } <= reached
+
+
+def test_ctrl_z_in_the_empty_search_box_undoes_the_librarys_edit(window: MainWindow, qtbot: QtBot) -> None:
+    fill(window.session)
+    active(window, qtbot)
+    window.session.apply("Change name", ADA, dataclasses.replace(ADA, name="Ava"))
+    window.find_entry()
+    QTest.keyClick(window.sidebar.search, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert window.session.committed("a") == ADA
+
+
+def test_ctrl_z_in_the_search_box_takes_back_what_is_typed_there(window: MainWindow, qtbot: QtBot) -> None:
+    fill(window.session)
+    active(window, qtbot)
+    window.session.apply("Change name", ADA, dataclasses.replace(ADA, name="Ava"))
+    window.find_entry()
+    QTest.keyClicks(window.sidebar.search, "dress")
+    QTest.keyClick(window.sidebar.search, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert (window.sidebar.search.text(), window.session.undo_stack.undoText()) == ("", "Change name")

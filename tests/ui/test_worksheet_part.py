@@ -10,29 +10,14 @@ from PySide6.QtTest import QTest
 
 from tests.build import person
 from tests.core.paper import inches
-from tests.ui.household import in_front
 from tests.ui.planning import BODICE, open_desk, saved_make, steps
 from tests.ui.test_plan_alter import SEWN, TALL
 
 if TYPE_CHECKING:
-    import datetime as dt
-    from collections.abc import Callable
-
-    from pytestqt.qtbot import QtBot
-
     from sizekeeper.ui.fit_page import FitPage
     from sizekeeper.ui.plan_desk import PlanDesk
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
-    from sizekeeper.ui.settings import Settings
-
-
-@pytest.fixture
-def page(
-    qtbot: QtBot, session: Session, selection: Selection, settings: Settings, today: Callable[[], dt.date]
-) -> FitPage:
-    """The page in front with nothing selected."""
-    return in_front(qtbot, session, selection, settings, today)
 
 
 @pytest.fixture
