@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import functools
-import tomllib
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from sizekeeper.core.ease import EaseDefaults
-from sizekeeper.core.measure import Measure, Measures
-from sizekeeper.core.piece import Piece
-
 if TYPE_CHECKING:
+    from sizekeeper.core.ease import EaseDefaults
+    from sizekeeper.core.measure import Measure, Measures
+    from sizekeeper.core.piece import Piece
     from sizekeeper.core.preference import Garment
 
 _PACKAGE = Path(__file__).parent
@@ -40,16 +38,22 @@ def chart_file(*parts: str) -> Path:
 
 
 def _table(name: str) -> dict[str, Any]:
+    import tomllib  # noqa: PLC0415 - as above
+
     return tomllib.loads(resource(name).read_text(encoding="utf-8"))
 
 
 @functools.cache
 def measures() -> Measures:
     """Every measure the program knows, from resources/measures.toml, in body order."""
+    from sizekeeper.core.measure import Measures  # noqa: PLC0415 - who only wants a file's path loads no values
+
     return Measures([_measure(key, row) for key, row in _table("measures.toml").items()])
 
 
 def _measure(key: str, row: dict[str, Any]) -> Measure:
+    from sizekeeper.core.measure import Measure  # noqa: PLC0415 - as above
+
     span = row.get("human_cm")
     return Measure(
         id=key,
@@ -69,6 +73,8 @@ def _measure(key: str, row: dict[str, Any]) -> Measure:
 @functools.cache
 def ease_defaults() -> EaseDefaults:
     """The band edges nobody has changed, from resources/ease.toml."""
+    from sizekeeper.core.ease import EaseDefaults  # noqa: PLC0415 - as above
+
     table = _table("ease.toml")
     knit = table["knit"]
     return EaseDefaults(
@@ -94,6 +100,8 @@ def starter_pieces(garment: Garment) -> tuple[Piece, ...]:
 
 
 def _piece(piece: str, row: dict[str, Any]) -> Piece:
+    from sizekeeper.core.piece import Piece  # noqa: PLC0415 - as above
+
     return Piece(
         id=piece,
         name=row["name"],
