@@ -15,7 +15,7 @@ from sizekeeper.cli.rank import stretch_share
 from sizekeeper.core.preference import GARMENTS
 from sizekeeper.errors import ReportError, SizekeeperError
 from sizekeeper.reports.export import FORMATS, Format, export, format_of
-from sizekeeper.reports.filing import ExistsError, free_name, write_file
+from sizekeeper.reports.filing import ExistsError, free_name, is_there, write_file
 from sizekeeper.reports.papers import paper_of
 
 if TYPE_CHECKING:
@@ -61,14 +61,18 @@ def add_parser(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
         "--all", action="store_true", help="one sheet for each person and pattern, or for those that are named"
     )
     parser.add_argument("--format", choices=FORMATS, help="the format, where the suffix does not say it (default: pdf)")
-    parser.add_argument("--private", action="store_true", help="without body measurements, to hand to someone else")
+    parser.add_argument(
+        "--private",
+        action="store_true",
+        help="without body measurements, to hand to someone else; amounts to alter stay on it",
+    )
     parser.add_argument(
         "--paper", choices=("a4", "letter"), help="of a PDF; default: as usual in the country of your locale, else a4"
     )
     parser.add_argument("--replace", action="store_true", help="write over files that are there already")
     parser.add_argument("--view", metavar="VIEW", help="the view whose finished measurements count")
     parser.add_argument(
-        "--mode", choices=("my", "designer", "body"), help="whose ease decides; default: as she has set"
+        "--mode", choices=("my", "designer", "body"), help="whose ease decides; default: as set for the person"
     )
     parser.add_argument(
         "--library", type=Path, default=argparse.SUPPRESS, metavar="FILE", help="another library than your own"
@@ -142,11 +146,12 @@ class _Maker:
             names=assets.measures().name,
             private=self._args.private,
             paper=self._paper,
+            view_words=pairing.view_words,
         )
 
 
 def _write_one(maker: _Maker, pairing: Pairing, args: argparse.Namespace) -> int:
-    if args.out.exists() and not args.replace:
+    if is_there(args.out) and not args.replace:
         raise ExistsError(f"“{args.out}” exists already and was left as it is; --replace writes over it.")
     write_file(args.out, maker.made(pairing), replace=args.replace)
     print(f"The sheet for {pairing.words} is in “{args.out}”.")
@@ -194,6 +199,8 @@ def _folder(out: Path) -> Path:
     Raises:
         ReportError: it cannot be used.
     """
+    if format_of(out) is not None and not out.is_dir():
+        raise ReportError(f"--all writes a file each: name a folder with --out, “{out}” is the name of one file.")
     try:
         out.mkdir(exist_ok=True)
     except OSError as error:

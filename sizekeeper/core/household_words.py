@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.wording import Wording
 
 MODES: Mapping[Mode, str] = {
-    "my": "the ease she likes",
+    "my": "own ease",
     "designer": "the ease it was drafted with",
     "body": "the body chart alone",
 }
@@ -160,9 +160,14 @@ def alteration_words(alteration: Alteration, words: Wording) -> str:
 
 
 def alteration_short(alteration: Alteration, words: Wording) -> str:
-    """`waist: take in 2 cm`, for a list."""
+    """`waist: take in 2 cm`, for a line of text."""
+    return ": ".join(alteration_in_two(alteration, words))
+
+
+def alteration_in_two(alteration: Alteration, words: Wording) -> tuple[str, str]:
+    """`waist` and `take in 2 cm`, for a list."""
     amount = words.drawn(alteration.cm) if alteration.cm > 0 else words.sewn(-alteration.cm)
-    return f"{words.name(alteration.measure).lower()}: {'take in' if alteration.cm > 0 else 'let out'} {amount}"
+    return words.name(alteration.measure).lower(), f"{'take in' if alteration.cm > 0 else 'let out'} {amount}"
 
 
 def alterations_words(shared: Shared, words: Wording) -> str:

@@ -9,8 +9,8 @@ from fractions import Fraction
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import Notation, show
 
-_SMALL_CM = 2.0
-"""Centimetre figures below this are said in millimetres where they are drawn or sewn."""
+_SMALL_MM = 20
+"""What comes to fewer millimetres than this is said in millimetres where it is drawn or sewn, in centimetres."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +47,8 @@ class Wording:
         return self._small(cm, up=False)
 
     def _small(self, cm: float, *, up: bool) -> str:
-        if self.notation.unit == "cm" and cm < _SMALL_CM - SAME:
-            return f"{_steps(cm, Fraction(1, 10), up=up)} mm"
+        if self.notation.unit == "cm" and (millimetres := _steps(cm, Fraction(1, 10), up=up)) < _SMALL_MM:
+            return f"{millimetres} mm"
         step = Fraction(1, 16) if self.notation.unit == "in" else Fraction(1, 10)
         per = _cm_per(self.notation)
         return show(_steps(cm, step * per, up=up) * step * per, _stepped(self.notation, step))

@@ -24,14 +24,16 @@ _MONTHS: tuple[str, ...] = (
 
 _YEAR_FIRST = re.compile(r"(\d{4})\s*[-./]\s*(\d{1,2})\s*[-./]\s*(\d{1,2})(?:[T ]\d{1,2}:\d{2}.*)?")
 _YEAR_LAST = re.compile(r"(\d{1,2})\s*([-./])\s*(\d{1,2})\s*[-./]\s*(\d{4})")
+_YEAR_SHORT = re.compile(r"(\d{1,2})\s*([./])\s*(\d{1,2})\s*[./]\s*(\d{2})")
 _WORDS = re.compile(r"[^\W\d_]+|\d+")
 _MOST_MONTHS, _LONGEST = 12, 40
 
 
-def day_in(cell: GridCell, order: Order) -> tuple[dt.date | None, bool]:
+def day_in(cell: GridCell, order: Order, *, recent: bool = False) -> tuple[dt.date | None, bool]:
     """The day a cell states, and whether it could mean another one too, with day and month the other way round.
 
-    A day that is unclear is None until `order` says which number is the day.
+    A day that is unclear is None until `order` says which number is the day. A year of two digits is read only where
+    the day is `recent`, so that it can be no other century's: measured, not born.
     """
     if cell.date is not None:
         return _day(*cell.date), False
@@ -42,6 +44,8 @@ def day_in(cell: GridCell, order: Order) -> tuple[dt.date | None, bool]:
         return _day(int(match[1]), int(match[2]), int(match[3])), False
     if match := _YEAR_LAST.fullmatch(text):
         return _of_numbers(int(match[1]), int(match[3]), int(match[4]), "dmy" if match[2] == "." else order)
+    if recent and (match := _YEAR_SHORT.fullmatch(text)):
+        return _of_numbers(int(match[1]), int(match[3]), 2000 + int(match[4]), "dmy" if match[2] == "." else order)
     return _in_words(text), False
 
 
@@ -89,7 +93,8 @@ def order_of(cells: Iterable[GridCell]) -> Order:
     """Which number is the day in a column, as far as its own days tell: one past the twelfth settles it for all."""
     found: set[Order] = set()
     for cell in cells:
-        match = _YEAR_LAST.fullmatch(" ".join(cell.text.split())) if cell.date is None else None
+        text = " ".join(cell.text.split())
+        match = (_YEAR_LAST.fullmatch(text) or _YEAR_SHORT.fullmatch(text)) if cell.date is None else None
         if match is not None and match[2] != ".":
             first, second = int(match[1]), int(match[3])
             if first > _MOST_MONTHS >= second:

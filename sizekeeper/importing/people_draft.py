@@ -34,9 +34,10 @@ class PeopleAnswers:
     counts columns. Columns are named by the address of their heading: `roles`, `units` and `times` (2: a half girth).
     `unit` is that of bare numbers. `order` settles days such as 3/4/2015. `words` are words of a column, each by
     (what it is about, the word), with their meaning. By the address of a name: `same` for a name that comes again
-    ("one", "apart", "first"), `nameless` for a row without one ("above", "skip"), `known` for a name in the library
-    ("add:" with the id, "new", "skip"), and `left_out`. `confirmed` are doubts that were looked at, by code and cell.
-    `on`, `by` and `groups` are for figures and people of which the table does not tell them.
+    ("one", "apart", "first"), `nameless` for a row without one ("above", "skip"), `sums` for a name such as Total
+    ("skip", "person"), `known` for a name in the library ("add:" with the id, "new", "skip"), and `left_out`.
+    `confirmed` are doubts that were looked at, by code and cell. `on`, `by` and `groups` are for figures and people of
+    which the table does not tell them.
     """
 
     sheet: str | None = None
@@ -52,6 +53,7 @@ class PeopleAnswers:
     words: Mapping[tuple[str, str], str] = field(default_factory=dict)
     same: Mapping[str, str] = field(default_factory=dict)
     nameless: Mapping[str, str] = field(default_factory=dict)
+    sums: Mapping[str, str] = field(default_factory=dict)
     known: Mapping[str, str] = field(default_factory=dict)
     left_out: frozenset[str] = frozenset()
     confirmed: frozenset[tuple[str, str]] = frozenset()

@@ -24,7 +24,7 @@ from sizekeeper.importing.people_figures import (
 from sizekeeper.importing.people_making import PeopleMaker
 from sizekeeper.importing.people_rows import Line, lines_of
 from sizekeeper.importing.people_table import find_table, table_at, with_answers
-from sizekeeper.importing.people_together import together, with_fates
+from sizekeeper.importing.people_together import together, with_fates, without_sums
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -93,7 +93,7 @@ def _with_people(
     unit: Literal["cm", "in"],
     progress: Progress,
 ) -> PeopleDraft:
-    lines = lines_of(table, draft.answers, notes, today, _part(progress, 0))
+    lines = without_sums(lines_of(table, draft.answers, notes, today, _part(progress, 0)), draft.answers, notes)
     figures = with_lengths([f for line in lines for f in line.figures], draft.answers, notes, _part(progress, 1))
     read = iter(figures)
     for line in lines:

@@ -134,7 +134,7 @@ class _Reader:
         text = cleaned(cell.text).strip()
         match part:
             case "on":
-                told.on = self.day(cell)
+                told.on = self.day(cell, recent=True)
             case "by":
                 told.by = self.by(cell)
             case "over":
@@ -143,17 +143,16 @@ class _Reader:
                 told.note = text
 
     def _take_day(self, line: Line, role: str, cell: GridCell) -> None:
-        day = self.day(cell)
         if role == "born":
-            line.born = day
+            line.born = self.day(cell)
         else:
-            line.on = day
+            line.on = self.day(cell, recent=True)
 
-    def day(self, cell: GridCell) -> dt.date | None:
+    def day(self, cell: GridCell, *, recent: bool = False) -> dt.date | None:
         """The day in a cell; one that is unclear, or still to come, is asked about and not taken."""
         if cell.date is None and is_missing(cell.text):
             return None
-        day, unclear = day_in(cell, self.order)
+        day, unclear = day_in(cell, self.order, recent=recent)
         if unclear:
             if ("order", "") not in self.asked:
                 self.asked.add(("order", ""))
@@ -210,7 +209,7 @@ def _take_text(line: Line, role: str, text: str) -> None:
 
 _WORD_ASKS = {
     "child": "“{}” under Child says neither yes nor no. Is it a child?",
-    "by": "“{}” does not say how well the tape was held. Was it somebody trained, somebody helping, or she alone?",
+    "by": "“{}” does not say how well the tape was held. Was it somebody trained, a helper, or the person alone?",
     "unit": "“{}” is not a unit. Which one is meant?",
 }
 

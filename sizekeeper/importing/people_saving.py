@@ -45,9 +45,10 @@ def plan_people(draft: PeopleDraft, known: Sequence[Person], new_id: Callable[[]
 def with_more(person: Person, found: Person) -> Person:
     """A person with the readings of another that she has not yet; what is known of her stays, what is not is filled in.
 
-    A reading is there already when she has one of the same measure, day and length.
+    A reading is there already when she has one of the same measure, day and length, or when it is the median of a day,
+    as people are exported.
     """
-    there = {_sameness(reading) for reading in person.readings}
+    there = {_sameness(reading) for reading in person.readings} | _medians(person)
     fresh = tuple(reading for reading in found.readings if _sameness(reading) not in there)
     lines = [line for line in found.notes.split("\n") if line and line not in person.notes]
     return replace(
@@ -58,6 +59,16 @@ def with_more(person: Person, found: Person) -> Person:
         groups=tidy([*person.groups, *as_known(found.groups, person.groups)]),
         notes="\n".join([*([person.notes] if person.notes else []), *lines]),
     )
+
+
+def _medians(person: Person) -> set[tuple[object, ...]]:
+    """The median of each measure and day that was measured several times."""
+    from sizekeeper.core.reading_edit import median_cm  # noqa: PLC0415 - the notation loads the unit engine
+
+    days: dict[tuple[str, object], list[Reading]] = {}
+    for reading in person.readings:
+        days.setdefault((reading.measure, reading.on), []).append(reading)
+    return {(*day, median_cm(tuple(readings))) for day, readings in days.items() if len(readings) > 1}
 
 
 def _in_her_unit(reading: Reading, person: Person) -> Reading:

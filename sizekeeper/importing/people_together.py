@@ -8,6 +8,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing.people_draft import NEW, SKIP, Notes, PeopleAnswers, pick, put
+from sizekeeper.importing.people_words import is_sum
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -23,6 +24,11 @@ _MOST = 3
 def name_key(name: str) -> str:
     """A name for comparing: without regard to capitals and spaces."""
     return " ".join(unicodedata.normalize("NFC", name).split()).casefold()
+
+
+def without_sums(lines: Sequence[Line], answers: PeopleAnswers, notes: Notes) -> list[Line]:
+    """The rows that are not sums or means of the others; nothing else is asked about those that are left out."""
+    return [line for line in lines if not (is_sum(line.name) and _is_no_person(line, answers, notes))]
 
 
 def together(lines: Sequence[Line], answers: PeopleAnswers, notes: Notes) -> list[list[Line]]:
@@ -64,6 +70,17 @@ def _without_name(line: Line, last: list[Line] | None, answers: PeopleAnswers, n
             0, pick(f"Of {_short(last[0].name)}", partial(put, which="nameless", key=line.at, value="above"))
         )
     notes.ask("nameless", "No name stands here. Whose figures are these?", line.at, *choices, edit="cell", must=True)
+
+
+def _is_no_person(line: Line, answers: PeopleAnswers, notes: Notes) -> bool:
+    """Whether a row of sums or means is left out; it is until somebody says that a person is called so."""
+    if line.at not in answers.sums:
+        choices = [
+            pick(text, partial(put, which="sums", key=line.at, value=value))
+            for text, value in (("Leave it out", "skip"), ("A person", "person"))
+        ]
+        notes.ask("sum", f"“{line.name}” looks like a sum or a mean, not like a person.", line.at, *choices)
+    return answers.sums.get(line.at, "skip") == "skip"
 
 
 def _ask_about_same(line: Line, first: Line, answers: PeopleAnswers, notes: Notes) -> None:

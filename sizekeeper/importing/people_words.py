@@ -144,6 +144,18 @@ _YES = _each("x|yes|y|true|1|ja|j|oui|o|vrai|sí|s|verdadero|vero|child|kind|enf
 _NO = _each("no|n|false|0|nein|non|faux|nee|falso|adult|grown|grown up|erwachsen|adulte|volwassen|adulta|adulto|falsch")
 
 
+_SUMS = _each(
+    "total|totals|sum|average|averages|mean|median|minimum|maximum|min|max|count|range|std dev|standard deviation|"
+    "summe|gesamt|insgesamt|durchschnitt|mittel|mittelwert|anzahl|somme|moyenne|médiane|nombre total|"
+    "totaal|gemiddelde|som|aantal|suma|promedio|media|total general|totale|somma",
+)
+
+
+def is_sum(name: str) -> bool:
+    """Whether a row is called as a sum or a mean at the foot of a table is, and not as somebody."""
+    return folded(name) in _SUMS
+
+
 def hand(text: str) -> MeasuredBy | None:
     """Who held the tape, None where the words do not say it."""
     return _BY.get(folded(text))

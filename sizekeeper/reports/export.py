@@ -62,6 +62,7 @@ def export(
     names: Callable[[str], str],
     private: bool = False,
     paper: Paper = "a4",
+    view_words: str = "",
 ) -> bytes:
     """The decision sheet of a person and a pattern in one format.
 
@@ -73,6 +74,7 @@ def export(
         names: the trade name of a measure by id.
         private: leave out everything from which her measurements could be worked out.
         paper: what a PDF is laid out for.
+        view_words: what the view is called; without it, by its own name.
 
     Raises:
         ReportError: nothing can be compared.
@@ -81,4 +83,5 @@ def export(
 
     if found.fit is None:
         raise ReportError(found.problem)
-    return written(decision_sheet(found, planned, today=today, names=names, private=private), form, paper)
+    sheet = decision_sheet(found, planned, today=today, names=names, private=private, view_words=view_words)
+    return written(sheet, form, paper)

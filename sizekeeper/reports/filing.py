@@ -18,7 +18,7 @@ from sizekeeper.reports.file_names import file_name, free_name
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-__all__ = ["ExistsError", "file_name", "free_name", "write_file"]
+__all__ = ["ExistsError", "file_name", "free_name", "is_there", "write_file"]
 
 _UNFINISHED = ".unfinished-"
 _FULL = {errno.ENOSPC, errno.EDQUOT}
@@ -33,6 +33,14 @@ _NO_LINKS = {errno.EPERM, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS, errno.E
 
 class ExistsError(ReportError):
     """There is a file of that name already, and it was not to be replaced."""
+
+
+def is_there(path: Path) -> bool:
+    """Whether there is something of that name; not where the system takes no such name, which writing then tells."""
+    try:
+        return path.exists()
+    except (OSError, ValueError):
+        return False
 
 
 def write_file(path: Path, data: bytes, *, replace: bool) -> None:

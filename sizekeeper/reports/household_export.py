@@ -88,18 +88,19 @@ def household_written(
     if not any(standing.fit is not None for standing in household.standings):
         raise ReportError(f"{gathering.words}: nobody can be compared with it yet.")
     unit = Counter(person.unit for person in gathering.people).most_common(1)[0][0]
-    return _in(form, household, Wording(notations[unit], assets.measures().name), today, paper)
+    words = Wording(notations[unit], assets.measures().name)
+    return _in(form, household, words, today, paper, gathering.view_words)
 
 
-def _in(form: Format, household: Household, words: Wording, today: dt.date, paper: Paper) -> bytes:
+def _in(form: Format, household: Household, words: Wording, today: dt.date, paper: Paper, view: str) -> bytes:
     sharing = share(household.standings, household.labels)
     if form == "pdf":
         from sizekeeper.reports.household_sheet import household_sheet  # noqa: PLC0415 - each format loads what it needs
         from sizekeeper.reports.pdf_household import household_pdf  # noqa: PLC0415 - as above
 
-        return household_pdf(household_sheet(household, sharing, words, on=today), paper)
+        return household_pdf(household_sheet(household, sharing, words, on=today, view_words=view), paper)
     if form == "xlsx":
         from sizekeeper.reports.household_workbook import household_workbook  # noqa: PLC0415 - as above
 
-        return household_workbook(household, sharing, words, on=today)
+        return household_workbook(household, sharing, words, on=today, view_words=view)
     raise ReportError(f"A household sheet cannot be written as {form}.")

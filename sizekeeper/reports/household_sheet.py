@@ -89,7 +89,7 @@ class HouseholdSheet:
 
 
 def household_sheet(
-    household: Household, sharing: Sharing, words: Wording, *, on: dt.date, measure: str = ""
+    household: Household, sharing: Sharing, words: Wording, *, on: dt.date, measure: str = "", view_words: str = ""
 ) -> HouseholdSheet:
     """The sheet of a household comparison.
 
@@ -99,13 +99,14 @@ def household_sheet(
         words: how figures and measures are said.
         on: the day on the sheet.
         measure: the region whose ease is shown in every size; empty for the one most choose their size by.
+        view_words: what the view is called, `View A and C`; without it, by its own name.
     """
     pattern, where = household.envelope.pattern, measure or household.lead
     view = household.envelope.view
     return HouseholdSheet(
         pattern=pattern.title,
         publisher=pattern.publisher,
-        view=f"View {view}" if view else "",
+        view=view_words or (f"View {view}" if view else ""),
         on=on,
         notation=words.notation,
         where=words.name(where) if where else "",

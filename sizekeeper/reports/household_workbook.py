@@ -12,7 +12,9 @@ if TYPE_CHECKING:
     from sizekeeper.core.wording import Wording
 
 
-def household_workbook(household: Household, sharing: Sharing, words: Wording, *, on: dt.date) -> bytes:
+def household_workbook(
+    household: Household, sharing: Sharing, words: Wording, *, on: dt.date, view_words: str = ""
+) -> bytes:
     """The workbook as the bytes of an XLSX file.
 
     Args:
@@ -20,6 +22,7 @@ def household_workbook(household: Household, sharing: Sharing, words: Wording, *
         sharing: the lines to trace for them.
         words: how figures and measures are said; the pages are in its unit.
         on: the day of the comparison.
+        view_words: what the view is called, `View A and C`; without it, by its own name.
     """
     from openpyxl import Workbook
 
@@ -30,7 +33,7 @@ def household_workbook(household: Household, sharing: Sharing, words: Wording, *
     book = Workbook()
     people = book.worksheets[0]
     people.title = "People"
-    people_page(people, household, words, on)
+    people_page(people, household, words, on, view_words)
     ease = book.create_sheet("Ease")
     EaseBlocks(ease, household, words).write()
     lines = book.create_sheet("Lines")

@@ -37,10 +37,11 @@ _LETTERS_A_UNIT = 0.95
 """How many letters of our text fit into a unit of a column's width, which is a figure wide."""
 
 
-def people_page(page: Worksheet, household: Household, words: Wording, on: dt.date) -> None:
+def people_page(page: Worksheet, household: Household, words: Wording, on: dt.date, view_words: str = "") -> None:
     """A row a person: what she cuts and by how much it is off, straight, between and blended."""
     pattern = household.envelope.pattern
-    said = (pattern.publisher, household.envelope.view, day_words(on))
+    view = household.envelope.view
+    said = (pattern.publisher, view_words or (f"View {view}" if view else ""), day_words(on))
     style.put_wide(page, 1, pattern.title, len(_WIDTHS), font=style.TITLE, letters=_LETTERS)
     style.put_wide(page, 2, " · ".join(part for part in said if part), len(_WIDTHS), font=style.SMALL, letters=_LETTERS)
     off = f"Off by, {words.notation.unit}"
@@ -92,12 +93,12 @@ def _length(page: Worksheet, row: int, column: int, cm: float | None, words: Wor
 
 
 def lines_page(page: Worksheet, sharing: Sharing, words: Wording) -> None:
-    """The lines when each takes her own, fewer lines for all, and who can share one."""
+    """The lines when each takes the best, fewer lines for all, and who can share one."""
     style.put_text(style.at(page, 1, 1), "Sizes to trace", style.TITLE, style.TOP)
     style.set_height(page, 1, 1, style.TITLE)
     off = f"Off by, {words.notation.unit}"
-    _heading(page, 2, ("Line", "For", off, "Her own best, off by", "To alter"), _LINE_WIDTHS)
-    row = _title(page, 3, "Each her own")
+    _heading(page, 2, ("Line", "For", off, "Own best, off by", "To alter"), _LINE_WIDTHS)
+    row = _title(page, 3, "A line for each")
     for line in sharing.own:
         _text(page, row, 1, line_words(line), _LINE_WIDTHS, bold=True)
         _text(page, row, 2, join(wearers_words(line, words)), _LINE_WIDTHS)

@@ -53,6 +53,7 @@ def decision_sheet(
     columns_at_most: int = COLUMNS_AT_MOST,
     notation: Notation | None = None,
     envelope: Notation | None = None,
+    view_words: str = "",
 ) -> Sheet:
     """The decision sheet of a person and a pattern.
 
@@ -65,6 +66,7 @@ def decision_sheet(
         columns_at_most: how many sizes the ease table shows at most.
         notation: how her lengths are written; None for the usual one of her unit.
         envelope: how the pattern's figures are written; None for the usual one of its unit.
+        view_words: what the view is called, `View A and C`; without it, by its own name.
 
     Raises:
         ReportError: the two cannot be compared.
@@ -82,7 +84,7 @@ def decision_sheet(
         person=person.name,
         pattern=pattern.title,
         publisher=pattern.publisher,
-        view=f"View {found.view}" if found.view else "",
+        view=view_words or (f"View {found.view}" if found.view else ""),
         on=today,
         notation=own,
         envelope=printed,

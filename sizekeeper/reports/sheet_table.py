@@ -75,7 +75,7 @@ def sheet_table(cut: Cut, words: Wording, *, columns_at_most: int, private: bool
         row(cut, judged, region, [at[region.measure] for at in regions_at], shown, words)
         for judged, region in zip(cut.comparison.regions.found, cut.fit.regions, strict=True)
     )
-    left_out = sum(not any(_same(size, at) for at in shown) for size in range(len(cut.fit.labels)))
+    left_out = 0 if private else sum(not any(_same(size, at) for at in shown) for size in range(len(cut.fit.labels)))
     what = _what(cut, words, rows, private=private)
     return SheetTable(cut.fit.mode, what, columns, rows, left_out, cut.fit.stretch, cut.bust)
 

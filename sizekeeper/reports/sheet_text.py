@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sizekeeper.reports.days import day_words
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from sizekeeper.reports.sheet import Sheet, SheetCell, SheetPlan, SheetRow, SheetTable
 
-_UNITS = {"cm": "centimetres", "in": "inches"}
 _NOTHING = ("", "–")
 
 
@@ -20,7 +21,7 @@ def sheet_text(sheet: Sheet) -> str:
 
 def _lines(sheet: Sheet) -> Iterator[str]:
     yield " · ".join(part for part in (sheet.person, sheet.pattern, sheet.publisher, sheet.view) if part)
-    yield f"{sheet.on:%Y-%m-%d}"
+    yield day_words(sheet.on)
     yield ""
     yield sheet.verdict
     yield from sheet.doubts
@@ -54,13 +55,12 @@ def _table(sheet: Sheet) -> Iterator[str]:
     table: SheetTable = sheet.table
     yield ""
     yield table.what
-    yield f"Lengths in {_UNITS[sheet.notation.unit]}; printed figures in {_UNITS[sheet.envelope.unit]}."
     for row in table.rows:
         yield _row_words(row)
         for column, cell in zip(table.columns, row.cells, strict=True):
             yield f"  {column.words}{' (chosen)' if column.chosen else ''}: {_cell_words(cell)}"
     if table.left_out:
-        yield f"{table.left_out} more sizes are not shown."
+        yield f"{table.left_out} more {'size is' if table.left_out == 1 else 'sizes are'} not shown."
 
 
 def _row_words(row: SheetRow) -> str:
@@ -79,7 +79,7 @@ def _cell_words(cell: SheetCell) -> str:
 
 
 def _plan(plan: SheetPlan) -> Iterator[str]:
-    when = f" on {plan.on:%Y-%m-%d}" if plan.on is not None else ""
+    when = f" on {day_words(plan.on)}" if plan.on is not None else ""
     yield ""
     yield f"{'Decided' + when if plan.decided else 'Advised'}: {plan.title}"
     yield from plan.lines

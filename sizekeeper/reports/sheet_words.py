@@ -87,8 +87,7 @@ def plan(planned: Planned, work: Work, words: Wording, *, private: bool) -> Shee
     lines += [_length(line, words, private=private) for line in work.lengths]
     lines += [_width(line, words) for line in work.widths]
     lines += [] if private else _toile(planned, words)
-    if shown.changes or not work.sheet.steps:
-        lines.append(f"Work: {plan_words.work_words(shown, planned.pieces)}.")
+    lines.append(_amount_of_work(planned, work))
     return SheetPlan(
         title=title,
         decided=decided is not None,
@@ -97,6 +96,19 @@ def plan(planned: Planned, work: Work, words: Wording, *, private: bool) -> Shee
         advised=decided.advised if decided is not None and not private else "",
         on=decided.on if decided is not None else None,
     )
+
+
+def _amount_of_work(planned: Planned, work: Work) -> str:
+    """How much is to be done; nothing where the work list says it or where no listed piece takes the change up."""
+    shown = planned.shown
+    if shown.changes:
+        return f"Work: {plan_words.work_words(shown, planned.pieces)}."
+    if work.sheet.steps:
+        return ""
+    changed = any(line.change is not None and line.change.change for line in work.lengths) or bool(work.widths)
+    if not changed:
+        return f"Work: {plan_words.work_words(shown, planned.pieces)}."
+    return "" if planned.pieces.pieces else "Work: list the pieces to see which of them this changes."
 
 
 def _off(shown: Plan, words: Wording) -> str:

@@ -18,6 +18,7 @@ from sizekeeper.core.band_colours import looks
 from sizekeeper.core.preference import BANDS
 from sizekeeper.reports.days import day_words
 from sizekeeper.reports.typed_text import clean
+from sizekeeper.reports.unbroken import unbroken
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -35,6 +36,7 @@ def webpage(sheet: Sheet) -> str:
     style, script = _style(), _script()
     return page.render(
         sheet=cleaned(sheet),
+        place=_digest(clean(sheet.key)),
         policy=_policy(style, script),
         style=Markup(style),  # noqa: S704 - our own file, filled with our own colours
         script=Markup(script),  # noqa: S704 - our own file
@@ -72,6 +74,7 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
     )
     environment.filters["day"] = day_words
+    environment.filters["unbroken"] = unbroken
     return environment
 
 

@@ -23,6 +23,7 @@ _LIVE = (
     "Tinted cells may be changed: the rest follows. “Best” is the best by ease alone of the sizes and lines shown "
     "here, each region counting as it does below; sizes graded from level to level are not worked out here."
 )
+_UNITS = {"cm": "centimetres", "in": "inches"}
 _NAME_LETTERS, _ROLE_LETTERS = 20, 17
 """How many letters fit into a line of the first and the fourth column."""
 
@@ -166,7 +167,7 @@ class EasePage:
         """What the figures above are, in the unit of the page."""
         what = "Body chart minus body" if self._places.mode == "body" else "Ease: finished minus body"
         more = "; what the plan adds at the bust comes on top" if self._table.bust_on_top else ""
-        return f"{what}, in {self._notation.unit}{more}."
+        return f"{what}, in {_UNITS[self._notation.unit]}{more}."
 
     def _wide(self) -> int:
         """How many columns a long text lies over."""
@@ -201,7 +202,7 @@ class EasePage:
     def _edges(self) -> None:
         """Where the bands begin, how much each region counts, and whether too much does no harm there."""
         p = self._places
-        titles = ("Where the bands begin", "close from", "easy from", "loose from", "counts", "takes up (1)")
+        titles = ("Where the bands begin", "close from", "easy from", "loose from", "counts", "gathers, 1: yes")
         for column, text in enumerate(titles, start=1):
             first = column == 1
             style.put_text(

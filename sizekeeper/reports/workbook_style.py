@@ -54,6 +54,8 @@ _FILLS: dict[Band, _Fill] = {
 }
 """The spreadsheet's own fills that come nearest to ours: lattice, twill, running stitch, dots."""
 _LINE_POINTS = 15.0
+_EXACT = "0.000001"
+"""What is nearer than this to the middle of two steps lies there; far below what can be measured."""
 _OWN_FORMATS = 200
 """Numbers from here on are free for formats of our own (the file format keeps those below 164)."""
 
@@ -114,19 +116,33 @@ def _format(part: str, *, sign: bool) -> str:
 
 
 def fractions(first: str, notation: Notation, *, sign: bool = False) -> Iterator[tuple[str, NumberFormat]]:
-    """What shows 4/8 as 1/2 and 2 0/8 as 2, which one number format cannot: a test, and the format where it is true.
+    """What one number format cannot show: a test, and the format where it is true.
+
+    4/8 is shown as 1/2 and 2 0/8 as 2. What lies in the middle of two steps is shown by half a step, because
+    spreadsheets do not agree on which way it goes. What comes to nothing has no sign.
 
     Args:
         first: the first cell of the range that they are for.
         notation: how lengths are shown; only inches are shown as fractions.
         sign: whether a positive amount gets a plus sign.
     """
-    steps = whole = notation.step.denominator if notation.unit == "in" else 1
+    if notation.unit == "in":
+        steps = whole = notation.step.denominator
+        middle = f"ABS(ABS({first})*{whole}-INT(ABS({first})*{whole})-0.5)<{_EXACT}"
+        yield f"AND(ISNUMBER({first}),{middle})", _numbers(4 * whole + sign, _format(f"/{2 * whole}", sign=sign))
+        yield f"AND(ISNUMBER({first}),ROUND(ABS({first})*{whole},0)=0)", _numbers(0, "0;0;0")
+    else:
+        steps = whole = 1
+        yield f"AND(ISNUMBER({first}),ROUND(ABS({first}),1)=0)", _numbers(0, "0.0;0.0;0.0")
     while steps > 1:
         part = f"/{whole // steps}" if whole > steps else ""
         test = f"AND(ISNUMBER({first}),MOD(ROUND(ABS({first})*{whole},0),{steps})=0)"
-        yield test, NumberFormat(numFmtId=_OWN_FORMATS + 2 * steps + sign, formatCode=_format(part, sign=sign))
+        yield test, _numbers(2 * steps + sign, _format(part, sign=sign))
         steps //= 2
+
+
+def _numbers(number: int, code: str) -> NumberFormat:
+    return NumberFormat(numFmtId=_OWN_FORMATS + number, formatCode=code)
 
 
 def in_unit(cm: float, notation: Notation) -> float:

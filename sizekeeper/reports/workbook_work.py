@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 TICKED, OPEN = "☑", "☐"
 _LETTERS, _PIECE_LETTERS = 96, 26
+_NAME_WIDTH, _FIGURE_WIDTH = 26, 16
+"""The widths of the columns of figures, in figures."""
 
 
 class WorkPage:
@@ -54,7 +56,8 @@ class WorkPage:
         for said in self._under("Measure again", sheet.measure_again):
             self._tick("", said)
         if sheet.plan is not None:
-            for said in self._under("The plan" if sheet.plan.decided else "The plan advised", _plan(sheet.plan)):
+            heading = "The plan" if sheet.plan.decided else "The plan advised"
+            for said in self._under(heading, _plan(sheet.plan, sheet.verdict)):
                 self._say(said)
         if sheet.trace:
             self._heading("Pieces to trace")
@@ -123,8 +126,9 @@ class WorkPage:
         self._page.conditional_formatting.add(f"B{first}:C{self._row}", done)
 
 
-def _plan(plan: SheetPlan) -> tuple[str, ...]:
-    said = [plan.title, *plan.lines]
+def _plan(plan: SheetPlan, verdict: str) -> tuple[str, ...]:
+    """What the plan says; its title only where the verdict has not said it already."""
+    said = [*([plan.title] if plan.title.strip(" .") != verdict.strip(" .") else []), *plan.lines]
     if plan.advised:
         said.append(f"Chosen against the advice: {plan.advised}")
     if plan.reason:
@@ -138,6 +142,8 @@ def figures_page(page: Worksheet, figures: tuple[SheetFigures, ...]) -> None:
     """Write the figures that the sheet rests on, block below block, as they are written on her sheet."""
     row, widest = 1, 0
     for part in figures:
+        across = max(2, len(part.across) + 1)
+        page.merge_cells(start_row=row, end_row=row, start_column=1, end_column=across)
         style.put_text(style.at(page, row, 1), part.title, style.PART)
         for column, words in enumerate(part.across, start=2):
             style.put_text(style.at(page, row + 1, column), words, style.BOLD, style.CENTRE)
@@ -146,10 +152,12 @@ def figures_page(page: Worksheet, figures: tuple[SheetFigures, ...]) -> None:
             style.put_text(style.at(page, row, 1), name)
             for column, text in enumerate(texts, start=2):
                 style.put_text(style.at(page, row, column), text, None, style.CENTRE)
+            lines = [style.lines_of(name, _NAME_WIDTH), *(style.lines_of(text, _FIGURE_WIDTH) for text in texts)]
+            style.set_height(page, row, max(lines))
             widest = max(widest, len(texts))
             row += 1
         row += 1
-    page.column_dimensions["A"].width = 26
+    page.column_dimensions["A"].width = _NAME_WIDTH
     for column in range(2, widest + 2):
-        page.column_dimensions[get_column_letter(column)].width = 14
+        page.column_dimensions[get_column_letter(column)].width = _FIGURE_WIDTH
     page.freeze_panes = style.at(page, 1, 2).coordinate

@@ -134,12 +134,22 @@ class DraftingWindow(ComparisonWindow):
             self.right.blockSignals(blocked)
 
     def _on_what(self) -> None:
+        """Show patterns or publishers; a kind of garment that two publishers have, where there is one."""
         self._offer()
+        if self._by_publisher and self.left.count() < 2:  # noqa: PLR2004 - two can be compared
+            both = [kind for kind, _ in self._source.kinds() if len(self._source.publishers(kind)) > 1]
+            if both:
+                blocked = self.kind.blockSignals(True)
+                self.kind.choose(both[0])
+                self.kind.blockSignals(blocked)
+                self._offer()
         self._part()
         self.compare()
 
     def _on_kind(self) -> None:
-        self._on_what()
+        self._offer()
+        self._part()
+        self.compare()
 
     def _swap(self) -> None:
         left, right = self.left.chosen, self.right.chosen

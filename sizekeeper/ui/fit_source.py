@@ -30,7 +30,7 @@ class Missing:
 
 _NOBODY = Missing(
     "Whose size is it?",
-    "Choose a person on the left, or add one and type her measurements. Bust, waist and hip are enough to start.",
+    "Choose a person on the left, or add one and type the measurements. Bust, waist and hip are enough to start.",
     "Go to the measurements",
     Place("person"),
 )
@@ -88,7 +88,7 @@ def _nothing_in_common(person: Person, problem: str) -> Missing:
     if any(reading.length is not None for reading in person.readings):
         return Missing("Nothing to compare yet", problem, "Go to the measurements", Place("person", person.id))
     return Missing(
-        f"Measure {person.name or 'her'} first",
+        f"Measure {person.name or 'the body'} first",
         "No measurements are typed yet. Bust, waist and hip are enough to see a size.",
         "Type the measurements",
         Place("person", person.id),

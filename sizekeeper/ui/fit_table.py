@@ -95,9 +95,17 @@ class LineTable(QTableView):
         """Show other lines."""
         before = self.lines.rowCount()
         self.lines.set_lines(lines)
+        self._span_headings()
         self._fit_columns()
         if not self._choose and before != len(lines):
             self.fit_height()
+
+    def _span_headings(self) -> None:
+        """A line that is a heading for those below it runs over all columns."""
+        self.clearSpans()
+        for row, line in enumerate(self.lines.lines):
+            if _is_heading(line):
+                self.setSpan(row, 0, 1, self.lines.columnCount())
 
     def _fit_columns(self) -> None:
         """Make each column as wide as its texts; measuring these few is quicker than asking the view."""
@@ -105,7 +113,7 @@ class LineTable(QTableView):
         for column in range(self.lines.columnCount()):
             if column == self._words_in:
                 continue
-            texts = {line.texts[column] for line in self.lines.lines}
+            texts = {line.texts[column] for line in self.lines.lines if not _is_heading(line)}
             heading = str(self.lines.headerData(column, Qt.Orientation.Horizontal))
             widest = max([small.horizontalAdvance(heading), *(plain.horizontalAdvance(text) for text in texts)])
             width = round(widest + 4 * _PAD)
@@ -144,3 +152,8 @@ class LineTable(QTableView):
     def minimumSizeHint(self) -> QSize:
         """A few lines."""
         return QSize(theme.spacing(20), theme.spacing(8))
+
+
+def _is_heading(line: Line) -> bool:
+    """Whether a line says something in its first column alone, in strong letters."""
+    return line.strong and len(line.texts) > 1 and not any(line.texts[1:])

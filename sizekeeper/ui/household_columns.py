@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRect, QSize, Qt
-from PySide6.QtGui import QPainter, QPalette, QPolygonF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPalette, QPolygonF
 from PySide6.QtWidgets import QHeaderView, QWidget
 
 from sizekeeper.ui import theme
@@ -21,7 +21,6 @@ class HouseHeading(QHeaderView):
         self._type = HouseType.now()
         self.setSectionsClickable(True)
         self.setHighlightSections(False)
-        self.setSortIndicatorShown(True)
         self.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.setMinimumSectionSize(1)
         self.setAccessibleName("Columns")
@@ -42,7 +41,7 @@ class HouseHeading(QHeaderView):
             return
         painter.save()
         kind, palette = self._type, self.palette()
-        sorts = self.isSortIndicatorShown() and self.sortIndicatorSection() == section
+        sorts = self.sortIndicatorSection() == section  # the view hides Qt's own sign, this one is painted here
         painter.setPen(palette.color(QPalette.ColorRole.WindowText) if sorts else theme.muted_text(palette))
         painter.setFont(kind.plain if heading.matrix else kind.small)
         foot = rect.adjusted(kind.pad, 0, -kind.pad, -theme.spacing(0.5))
@@ -64,12 +63,15 @@ class HouseHeading(QHeaderView):
         painter.setPen(theme.rule_colour(palette))
         painter.drawLine(rect.bottomLeft(), rect.bottomRight())
         if sorts:
-            self._paint_sorted(painter, rect)
+            self._paint_sorted(painter, rect, heading)
         painter.restore()
 
-    def _paint_sorted(self, painter: QPainter, rect: QRect) -> None:
-        """A small triangle at the top: up from small to large, down the other way."""
-        side, middle, top = self._type.pad * 0.6, rect.left() + self._type.pad * 1.6, rect.top() + self._type.pad * 0.8
+    def _paint_sorted(self, painter: QPainter, rect: QRect, heading: Heading) -> None:
+        """A small triangle over the words: up from small to large, down the other way."""
+        side, line = self._type.pad * 0.9, QFontMetricsF(self._type.small).height()
+        middle = rect.center().x() + 0.5 if heading.matrix else rect.left() + self._type.pad + side
+        lines = 2 if heading.matrix and heading.note else 1
+        top = max(rect.top() + 1.0, rect.bottom() - theme.spacing(0.5) - lines * line - side - 1)
         up = self.sortIndicatorOrder() == Qt.SortOrder.AscendingOrder
         tip, base = (top, top + side) if up else (top + side, top)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

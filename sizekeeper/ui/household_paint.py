@@ -20,6 +20,7 @@ Index = QModelIndex | QPersistentModelIndex
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _CENTRE = Qt.AlignmentFlag.AlignCenter
 _WRAPPED = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap
+_TOGETHER = "\N{NO-BREAK SPACE}"
 _FRAME = 3.0
 """The width of the line round what is to be cut, in pixels at normal scale; the same as in the ease table."""
 
@@ -56,7 +57,7 @@ class HouseDelegate(QStyledItemDelegate):
         font = kind.strong if cell.strong else kind.plain
         painter.setPen(ink)
         if QFontMetricsF(font).horizontalAdvance(cell.text) > inner.width():
-            text = f"{cell.text} · {cell.note}" if cell.note else cell.text
+            text = f"{cell.text} · {cell.note.replace(' ', _TOGETHER)}" if cell.note else cell.text
             self._paint_small(painter, inner, text, strong=cell.strong)
             return
         painter.setFont(font)

@@ -35,6 +35,8 @@ _FEW = 8
 """For so many people the sizes to trace follow each keystroke; for more, when the hand rests (coined)."""
 _REST_MS = 120
 """How long the hand must rest; coined."""
+_WIDEST_GROUP = 32
+"""How wide the choice of a group is at most, in steps of distance (coined); its list is as wide as its names."""
 _MOST_OF_HEIGHT = 0.6
 """The share of the height that the table takes at most by itself (coined)."""
 
@@ -233,6 +235,7 @@ class PeoplePart(QWidget):
         self._upper.setContentsMargins(theme.spacing(4), theme.spacing(0.5), theme.spacing(2), theme.spacing(0.5))
         self._upper.setSpacing(theme.spacing(1))
         self._row.setSpacing(theme.spacing(1))
+        self.group.setMaximumWidth(theme.spacing(_WIDEST_GROUP))
 
     # Qt's own names from here on.
 

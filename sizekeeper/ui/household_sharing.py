@@ -8,7 +8,7 @@ from PySide6.QtCore import QEvent, QItemSelectionModel, Signal
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from sizekeeper.core.household_words import (
-    alteration_short,
+    alteration_in_two,
     alterations_words,
     choice_words,
     line_words,
@@ -37,12 +37,14 @@ _WHAT = (
     "Off by is the root mean square over the people who share, so that one far off counts more than two a little off."
 )
 _PAIR = 2
-_ROW, _NAME = 26, 16
-"""So many letters of names stand in a row of the first list, and in the last (coined)."""
+_WIDEST_ALTER = 64
+"""How wide the last list is at most, in steps of distance (coined), so that a name stands near what to alter."""
+_ROW, _NAME = 17, 24
+"""Names share a row of the first list up to so many letters; a single name may have so many (coined)."""
 
 
 class SharingPart(QWidget):
-    """Three lists side by side: each her own line, the ways to share, and what each must alter on the one picked.
+    """Three lists side by side: everybody's own line, the ways to share, and what each must alter on the one picked.
 
     Signals:
         between_chosen(bool): whether lines between two sizes may be shared.
@@ -60,13 +62,14 @@ class SharingPart(QWidget):
         self.between.setChecked(True)
         self.note = Lettering("", "note", self)
         self.note.setWordWrap(False)
-        self.own = LineTable(("Line", "Who takes it"), "Each her own line", self, words_in=1, choose=True)
+        self.own = LineTable(("Line", "Who takes it"), "Everybody’s own line", self, words_in=1, choose=True)
         self.ways = LineTable(("Share", "Lines", "Off by"), "Ways to share lines", self, words_in=1, choose=True)
-        self.alter = LineTable(("Who", "Off by", "To alter"), "What each must alter", self, words_in=2, choose=True)
+        heads = ("Who", "Where", "To alter", "Off by")
+        self.alter = LineTable(heads, "What each must alter", self, words_in=0, choose=True)
         self._lay_out()
         self.own.lines.set_words_in(frozenset({0, 1}))
         self.ways.lines.set_words_in(frozenset({0, 1}))
-        self.alter.lines.set_words_in(frozenset({0, 2}))
+        self.alter.lines.set_words_in(frozenset({0, 1, 2}))
         self.ways.setToolTip(_WHAT)
         self.ways.selectionModel().currentRowChanged.connect(self._show_picked)
         self.between.toggled.connect(self.between_chosen)
@@ -80,8 +83,8 @@ class SharingPart(QWidget):
         head.setSpacing(theme.spacing(2))
         across = QHBoxLayout()
         across.setSpacing(theme.spacing(3))
-        titles = ("Each her own", "Fewer lines", "To alter on them")
-        for words, table, share in zip(titles, (self.own, self.ways, self.alter), (9, 12, 13), strict=True):
+        titles = ("Everybody’s own", "Fewer lines", "To alter on them")
+        for words, table, share in zip(titles, (self.own, self.ways, self.alter), (9, 12, 14), strict=True):
             column = QVBoxLayout()
             column.setSpacing(theme.spacing(0.5))
             column.addWidget(Lettering(words, "muted", self))
@@ -123,6 +126,7 @@ class SharingPart(QWidget):
     def _space(self) -> None:
         self._column.setContentsMargins(theme.spacing(4), theme.spacing(1), theme.spacing(2), theme.spacing(1.5))
         self._column.setSpacing(theme.spacing(1))
+        self.alter.setMaximumWidth(theme.spacing(_WIDEST_ALTER))
 
     # Qt's own names from here on.
 
@@ -142,7 +146,7 @@ def _own_lines(line: OwnLine, words: Wording) -> list[Line]:
         if rows and len(rows[-1]) + len(name) < _ROW:
             rows[-1] = f"{rows[-1]}, {name}"
         else:
-            rows.append(name_short(name, _ROW))
+            rows.append(name_short(name, _NAME))
     first, *others = rows
     return [Line((short(line.place, line.labels), first), said), *(Line(("", other), said) for other in others)]
 
@@ -170,14 +174,14 @@ def _group_line(group: Choice, words: Wording) -> Line:
 def _alter_lines(shared: SharedLine, words: Wording) -> Sequence[Line]:
     """A line, who wears it, and a row for each thing to alter."""
     place = short(shared.line.place, shared.line.labels)
-    heading = Line((place, "", ""), f"On {line_words(shared.line)}", strong=True)
+    heading = Line((place, "", "", ""), f"On {line_words(shared.line)}", strong=True)
     return [heading, *(line for person in shared.people for line in _person_lines(person, shared, words))]
 
 
 def _person_lines(person: Shared, shared: SharedLine, words: Wording) -> Sequence[Line]:
     name, off = name_of(person.standing), off_words(person.misfit_cm, words)
-    said = f"{name} on {line_words(shared.line)}, off by {off}, her own line {off_words(person.own_cm, words)}"
+    said = f"{name} on {line_words(shared.line)}, off by {off}, on the best line {off_words(person.own_cm, words)}"
     said = f"{said}: {alterations_words(person, words)}"
-    first, *others = [alteration_short(one, words) for one in person.alterations] or ["nothing to alter"]
-    rest = [Line(("", "", other), said) for other in others]
-    return [Line((name_short(name, _NAME), off, first), said), *rest]
+    first, *others = [alteration_in_two(one, words) for one in person.alterations] or [("nothing to alter", "")]
+    rest = [Line(("", *other, ""), said) for other in others]
+    return [Line((name_short(name, _NAME), *first, off), said), *rest]

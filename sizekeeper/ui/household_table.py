@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSignalBlocker, Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.household_half import HouseHalf
@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 
     from sizekeeper.ui.household_cells import Heading, HouseRow
 
-_LEAST_OF_ROOM = 0.3
-"""The share of the width that the sizes may take although the words need it (coined)."""
+_LEAST_SIZES = 3
+"""So many sizes stay in view although the words need their room (coined)."""
 _LONGEST, _LONGEST_SHARE = 15, (0.11, 0.2)
 """The widest a column of words may become: steps of distance, or a share of the width, beside sizes and alone (coined).
 
@@ -33,6 +33,8 @@ Longer texts are set small.
 """
 _SMALLEST_WIDE = 14
 """The least width of the column that takes what is left, in steps of distance (coined)."""
+_CLOSE = 12
+"""Both of these in steps of distance where all words and the least of the sizes have no room otherwise (coined)."""
 
 
 class HouseTable(QWidget):
@@ -57,7 +59,12 @@ class HouseTable(QWidget):
         across = QHBoxLayout(self)
         across.setContentsMargins(0, 0, 0, 0)
         across.setSpacing(theme.spacing(1))
-        across.addWidget(self.words, 1)
+        self._foot = QWidget(self)
+        left = QVBoxLayout()
+        left.setSpacing(0)
+        left.addWidget(self.words, 1)
+        left.addWidget(self._foot)
+        across.addLayout(left, 1)
         across.addWidget(self.sizes)
         for half in self._halves:
             half.setModel(self.filter)
@@ -102,8 +109,14 @@ class HouseTable(QWidget):
     @property
     def needed_height(self) -> int:
         """How high the table is when no row has to be scrolled to."""
-        bar = self.words.horizontalScrollBar().sizeHint().height()
-        return self._type.header_height + self._type.row_height * self.filter.rowCount() + bar + theme.spacing(0.5)
+        shown = Qt.ScrollBarPolicy.ScrollBarAlwaysOn
+        scrolls = any(half.isVisibleTo(self) and half.horizontalScrollBarPolicy() == shown for half in self._halves)
+        bar = self.words.horizontalScrollBar().sizeHint().height() if scrolls else 0
+        return self._rows_height + bar + theme.spacing(0.5)
+
+    @property
+    def _rows_height(self) -> int:
+        return self._type.header_height + self._type.row_height * self.filter.rowCount()
 
     @property
     def key(self) -> str:
@@ -153,53 +166,69 @@ class HouseTable(QWidget):
         self.sort_by(column, not self._sorted[1] if self._sorted[0] == column else True)
 
     def fit_columns(self) -> None:
-        """Make columns as wide as their texts; one takes what is left, and the sizes at most their share."""
+        """Make columns as wide as their texts; one takes what is left, and the words come before the sizes."""
         if not self.rows.headings:
             return
-        widths = [self._needed(column) for column in range(len(self.rows.headings))]
-        matrix = [column for column, heading in enumerate(self.rows.headings) if heading.matrix]
-        each = max((widths[column] for column in matrix), default=0)
-        bar = self.sizes.verticalScrollBar().sizeHint().width()
-        room = self.width() - theme.spacing(1)
-        taken = self._taken(each * len(matrix) + bar, room, widths) if matrix and self._has_matrix else 0
-        if 0 < taken < each * len(matrix) + bar:
+        tall = self._rows_height > self.height()
+        scrolls = self._fit_widths(tall=tall)
+        below = self.sizes.horizontalScrollBar().sizeHint().height() if any(scrolls) else 0
+        if not tall and self._rows_height + below > self.height():
+            tall = True
+            scrolls = self._fit_widths(tall=True)
+        self._fit_bars_below(words=scrolls[0], sizes=scrolls[1])
+        self._fit_bars_beside(tall=tall)
+
+    def _fit_widths(self, *, tall: bool) -> tuple[bool, bool]:
+        """The widths of all columns and of the sizes; gives whether words and sizes have to be scrolled sideways."""
+        matrix = [column for column, heading in enumerate(self.rows.headings) if heading.matrix and self._has_matrix]
+        each = max((self._needed(column) for column in matrix), default=0)
+        bar = self.sizes.verticalScrollBar().sizeHint().width() if tall else 0
+        room = self.width() - (theme.spacing(1) if matrix else 0)
+        whole, least = each * len(matrix) + bar, each * min(len(matrix), _LEAST_SIZES) + bar
+        widths, spread = self._word_widths(room - least if matrix else room - bar)
+        taken = max(min(whole, room - spread), least) if matrix else 0
+        if 0 < taken < whole:
             taken = max((taken - bar) // each, 1) * each + bar  # no size is cut in two
-        self.sizes.setVisible(bool(matrix) and self._has_matrix)
+        self.sizes.setVisible(bool(matrix))
         self.sizes.setFixedWidth(max(taken, 1))
         for column in matrix:
             self.sizes.setColumnWidth(column, each)
-        left = self._fit_words(widths, room - taken)
-        self._fit_bars(scrolls=left > room - taken or each * len(matrix) + bar > taken > 0, two=taken > 0)
+        left = room - (taken if matrix else bar)
+        for column, width in widths.items():
+            rest = max(0, left - spread) if self.rows.headings[column].wide else 0
+            self.words.setColumnWidth(column, width + rest)
+        return spread > left, 0 < taken < whole
 
-    def _taken(self, needed: int, room: int, widths: list[int]) -> int:
-        """The width of the half of sizes: what it needs, else what the words leave, but never less than its share."""
-        columns = zip(self.rows.headings, widths, strict=True)
-        plain = sum(
-            theme.spacing(_SMALLEST_WIDE) if heading.wide else w for heading, w in columns if not heading.matrix
-        )
-        return min(needed, max(room - plain, round(room * _LEAST_OF_ROOM)))
+    def _word_widths(self, room: int) -> tuple[dict[int, int], int]:
+        """The least widths of the columns of words, closer where they have no room otherwise, and their sum."""
+        plain = [column for column, heading in enumerate(self.rows.headings) if not heading.matrix]
+        roomy = max(theme.spacing(_LONGEST), round(self.width() * _LONGEST_SHARE[0 if self._has_matrix else 1]))
+        widths: dict[int, int] = {}
+        for longest, wide in ((roomy, _SMALLEST_WIDE), (theme.spacing(_CLOSE), _CLOSE)):
+            widths = {
+                column: theme.spacing(wide) if self.rows.headings[column].wide else self._needed(column, longest, roomy)
+                for column in plain
+            }
+            if sum(widths.values()) <= room:
+                break
+        return widths, sum(widths.values())
 
-    def _fit_words(self, widths: list[int], room: int) -> int:
-        """The widths of the columns of words; gives how wide they are together."""
-        bar = 0 if self.sizes.isVisibleTo(self) else self.words.verticalScrollBar().sizeHint().width()
-        plain = [c for c, heading in enumerate(self.rows.headings) if not heading.matrix]
-        wide = [column for column in plain if self.rows.headings[column].wide]
-        fixed = sum(widths[column] for column in plain if column not in wide)
-        for column in plain:
-            rest = max(theme.spacing(_SMALLEST_WIDE), room - bar - fixed)
-            self.words.setColumnWidth(column, rest if column in wide else widths[column])
-        return fixed + len(wide) * theme.spacing(_SMALLEST_WIDE) + bar
-
-    def _fit_bars(self, *, scrolls: bool, two: bool) -> None:
-        """Bars below both halves or below neither, so that their rows stay level; one bar at the right."""
-        policy = Qt.ScrollBarPolicy
-        for half in self._halves:
+    def _fit_bars_below(self, *, words: bool, sizes: bool) -> None:
+        """A bar below each half that scrolls, and as much room below the other, so that their rows stay level."""
+        policy, two = Qt.ScrollBarPolicy, self.sizes.isVisibleTo(self)
+        for half, scrolls in ((self.words, words), (self.sizes, sizes or (two and words))):
             half.setHorizontalScrollBarPolicy(policy.ScrollBarAlwaysOn if scrolls else policy.ScrollBarAlwaysOff)
-        self.words.setVerticalScrollBarPolicy(policy.ScrollBarAlwaysOff if two else policy.ScrollBarAsNeeded)
-        self.sizes.setVerticalScrollBarPolicy(policy.ScrollBarAsNeeded)
+        self._foot.setFixedHeight(self.sizes.horizontalScrollBar().sizeHint().height())
+        self._foot.setVisible(two and sizes and not words)
 
-    def _needed(self, column: int) -> int:
-        """How wide a column must be."""
+    def _fit_bars_beside(self, *, tall: bool) -> None:
+        """One bar at the right, for both halves."""
+        policy, two = Qt.ScrollBarPolicy, self.sizes.isVisibleTo(self)
+        for half, scrolls in ((self.words, tall and not two), (self.sizes, tall)):
+            half.setVerticalScrollBarPolicy(policy.ScrollBarAlwaysOn if scrolls else policy.ScrollBarAlwaysOff)
+
+    def _needed(self, column: int, longest: int = 0, longest_note: int = 0) -> int:
+        """How wide a column must be; one of words at most `longest` for its texts, which are set small beyond."""
         heading, kind = self.rows.headings[column], self._type
         if heading.strip:
             return kind.swatch_width(heading.strip) * len(heading.strip) + 2 * kind.pad
@@ -208,8 +237,8 @@ class HouseTable(QWidget):
         if heading.matrix:
             return kind.width([*texts, heading.text], [*notes, heading.note, "close"]) - kind.pad
         box = theme.spacing(3) if any(row.ticked is not None for row in self.rows.rows) and column == 0 else 0
-        longest = max(theme.spacing(_LONGEST), round(self.width() * _LONGEST_SHARE[0 if self._has_matrix else 1]))
-        return min(kind.width(texts, [*notes, heading.text]) + box, longest)
+        widths = (min(kind.width(texts, []), longest - box), min(kind.width([], notes), longest_note - box))
+        return max(*widths, kind.width([], [heading.text])) + box
 
     # Qt's own names from here on.
 

@@ -52,7 +52,7 @@ class HouseType:
             metrics = QFontMetricsF(font)
             long = (text for text in said if len(text) > most - _NEARLY)
             widest = max(widest, max((metrics.horizontalAdvance(text) for text in long), default=0.0))
-        return round(widest + 2 * self.pad)
+        return math.ceil(widest) + 2 * self.pad
 
     def swatch_width(self, names: tuple[str, ...]) -> int:
         """How wide one region of a strip is, so that the longest of these names stands over it."""

@@ -73,6 +73,8 @@ class ChartSide(QScrollArea):
         self.questions.show_them(asked, remarks(opened))
         self.memory.show_names(opened)
         self._show_cards()
+        if self.questions.has_focus:
+            self.verticalScrollBar().setValue(0)  # the focus is on the first question; Qt went past it
 
     def show_sheet(self, sheet: str) -> None:
         """Show the tables of another sheet, where there are too many to show all."""

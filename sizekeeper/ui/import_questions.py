@@ -121,12 +121,17 @@ class Questions(QWidget):
         if self._lines and _same(self._asks, asks) and list(remarks) == self._remarks:
             self._asks = list(asks)
             return
-        focus = QApplication.focusWidget()
-        had_focus = focus is not None and self.isAncestorOf(focus)
+        had_focus = self.has_focus
         self._asks, self._remarks = list(asks), list(remarks)
         self._fill()
         if had_focus:
             self.take_focus()
+
+    @property
+    def has_focus(self) -> bool:
+        """Whether one of the answers or cells has the focus."""
+        focus = QApplication.focusWidget()
+        return focus is not None and self.isAncestorOf(focus)
 
     def asked(self) -> list[AskLine]:
         """The questions shown."""

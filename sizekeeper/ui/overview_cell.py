@@ -34,10 +34,13 @@ LEGEND: Mapping[str, str] = {
     "×": "will not close somewhere",
     "!": "past the chart’s sizes",
     "≠": "no single size fits",
-    "±": "another size within the error of the tape",
+    "±": "another size if the tape is a little off",
     "?": "ease unknown",
 }
 """What each mark means, the gravest first."""
+
+SIZES: Mapping[str, str] = {"38–40": "between two sizes", "38/42": "blended, from the top down"}
+"""How a size is written that is not one size straight."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 Index = QModelIndex | QPersistentModelIndex
 _ACROSS, _DOWN = Qt.Orientation.Horizontal, Qt.Orientation.Vertical
 _TITLE_LINES = 3
+_WIDEST = 24
+"""How wide a column is at most, in steps of distance (coined); the tip says the whole of a longer cell."""
 _GRAVE = "×!≠"
 """The marks that speak against a size; they are set in the colour of warnings."""
 
@@ -221,6 +223,18 @@ class OverviewGrid(QTableView):
         down.setDefaultSectionSize(theme.spacing(3.25))
         down.setFixedWidth(theme.spacing(32 if self.grid_model.turned else 22))  # titles are longer than names
         self.viewport().update()
+
+    def widen(self) -> None:
+        """Make the columns whose sizes are long as wide as these, up to a width."""
+        model, metrics, across = self.grid_model, QFontMetrics(self.font()), self.headings[0]
+        least, most = across.defaultSectionSize(), theme.spacing(_WIDEST)
+        short = least // max(metrics.averageCharWidth() * 2, 1)
+        for column in range(model.columnCount()):
+            texts = {str(model.index(row, column).data()) for row in range(model.rowCount())}
+            long = (metrics.horizontalAdvance(text) for text in texts if len(text) > short)
+            width = min(max(least, max(long, default=0) + theme.spacing(1)), most)
+            if across.sectionSize(column) != width:
+                across.resizeSection(column, width)
 
     def in_view(self) -> Iterable[Pair]:
         """The pairs whose cells are on the screen."""

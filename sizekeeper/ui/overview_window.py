@@ -12,7 +12,7 @@ from sizekeeper.ui import theme
 from sizekeeper.ui.comparison_window import ComparisonWindow
 from sizekeeper.ui.entry_words import found_by
 from sizekeeper.ui.lettering import Lettering, say
-from sizekeeper.ui.overview_cell import LEGEND
+from sizekeeper.ui.overview_cell import LEGEND, SIZES
 from sizekeeper.ui.overview_grid import OverviewGrid
 from sizekeeper.ui.overview_model import OverviewModel
 from sizekeeper.ui.overview_order import (
@@ -35,6 +35,8 @@ if TYPE_CHECKING:
     from sizekeeper.ui.settings import Settings
 
 _EVERYBODY = "Everybody"
+_WIDEST_GROUP, _NARROWEST_SEARCH = 22, 12
+"""How wide the choice of a group is at most and a search at least, in steps of distance (coined)."""
 
 
 class OverviewWindow(ComparisonWindow):
@@ -71,6 +73,7 @@ class OverviewWindow(ComparisonWindow):
         row.setSpacing(theme.spacing(1))
         for widget in (self.find_people, self.groups, self.find_patterns):
             row.addWidget(widget, 2 if isinstance(widget, QLineEdit) else 0)
+        self.groups.setMaximumWidth(theme.spacing(_WIDEST_GROUP))
         row.addSpacing(theme.spacing(1))
         for text, box in (("&People by", self.people_by), ("Pa&tterns by", self.patterns_by)):
             label = Lettering(text, "plain", self)
@@ -83,9 +86,9 @@ class OverviewWindow(ComparisonWindow):
         self._stack = QStackedLayout(holder)
         self._stack.addWidget(self.grid)
         self._stack.addWidget(self.nothing)
-        legend = Lettering("   ".join(f"{mark} {words}" for mark, words in LEGEND.items()), "note", self)
+        self.legend = Lettering(_legend(), "note", self)
         foot = QHBoxLayout()
-        foot.addWidget(legend, 1)
+        foot.addWidget(self.legend, 1)
         foot.addWidget(self.progress)
         self.progress.setWordWrap(False)
         column = QVBoxLayout(self)
@@ -143,6 +146,7 @@ class OverviewWindow(ComparisonWindow):
         ]
         patterns = [q for q in self._session.patterns() if found_by(q, self.find_patterns.text())]
         self.model.set_entries(*self._ordered(people, patterns), turned=self.turn.isChecked())
+        self.grid.widen()
         self._mark_order()
         self._say_nothing()
         if kept is not None and (index := self.model.index_of(*kept)).isValid():
@@ -184,8 +188,9 @@ class OverviewWindow(ComparisonWindow):
         self._say_progress()
 
     def _on_finished(self) -> None:
-        """Now the order by doubts or sizes is known."""
+        """Now the order by doubts or sizes is known, and how wide the columns have to be."""
         self._say_progress()
+        self.grid.widen()
         if self._by_pattern or self._by_person or "doubts" in (self.people_by.currentData(), self._patterns_order):
             self.show_entries()
 
@@ -233,11 +238,18 @@ def _mark(heading: OverviewHeading, entries: Sequence[str], by: tuple[str, bool]
     heading.show_sorted(at, down=by is not None and by[1])
 
 
+def _legend() -> str:
+    """What the signs in the cells mean; a sign and its words stay on one line."""
+    said = (f"{sign} {words}".replace(" ", "\N{NO-BREAK SPACE}") for sign, words in {**SIZES, **LEGEND}.items())
+    return "   ".join(said)
+
+
 def _search(words: str, parent: QWidget) -> QLineEdit:
     field = QLineEdit(parent)
     field.setPlaceholderText(words)
     field.setAccessibleName(words)
     field.setClearButtonEnabled(True)
+    field.setMinimumWidth(theme.spacing(_NARROWEST_SEARCH))
     return field
 
 

@@ -114,7 +114,7 @@ class PeopleSide(QWidget):
         self.view = PeopleView(self.model, self)
         self.heading = Lettering("", "small heading", self)
         self.again = Link("Ask again", "Ask again who this person is", self)
-        self.again.setToolTip("Ask again whether the person of this row is known, and which rows are hers")
+        self.again.setToolTip("Ask again whether the person of this row is known, and which rows belong together")
         self._scroll = QScrollArea(self)
         self._scroll.setWidgetResizable(True)
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)
@@ -146,6 +146,8 @@ class PeopleSide(QWidget):
         """Show the reading as it is now."""
         self.questions.show_them(draft.asks, draft.remarks)
         self._scroll.setVisible(bool(draft.asks or draft.remarks))
+        if self.questions.has_focus:
+            self._scroll.verticalScrollBar().setValue(0)  # the focus is on the first question; Qt went past it
         self.model.show(draft)
         count = len(draft.people)
         self.heading.setText("Nobody was found yet" if not count else "One person" if count == 1 else f"{count} people")

@@ -40,6 +40,17 @@ def paper_box(settings: Settings, parent: QWidget) -> QComboBox:
     return box
 
 
+def private_box(parent: QWidget) -> QCheckBox:
+    """The choice of a private sheet, and what that is."""
+    box = QCheckBox("Pri&vate: without body measurements", parent)
+    box.setToolTip(
+        "For somebody who only cuts or sews: what to cut and the work list, without measurements, ease and charts.\n"
+        "Amounts to alter stay on it: with the pattern’s printed body chart a length of the body can be inferred."
+    )
+    box.setAccessibleDescription(box.toolTip())
+    return box
+
+
 class SheetBar(QWidget):
     """The choices above the pages.
 
@@ -57,7 +68,7 @@ class SheetBar(QWidget):
         self.paper_choice = paper_box(settings, self)
         self.view_choice = QComboBox(self)
         self.size_choice = QComboBox(self)
-        self.private_choice = QCheckBox("Pri&vate: without body measurements", self)
+        self.private_choice = private_box(self)
         self._view_label = Lettering("View", "muted", self)
         self._pages = Lettering("", "muted", self)
         self._fill()
@@ -74,10 +85,6 @@ class SheetBar(QWidget):
         self.size_choice.setCurrentIndex(max(kept, 0))
         self.view_choice.setAccessibleName("View")
         self.size_choice.setAccessibleName("Show")
-        self.private_choice.setToolTip(
-            "For somebody who only cuts or sews: what to cut and the work list, and no figure that gives a body away"
-        )
-        self.private_choice.setAccessibleDescription(self.private_choice.toolTip())
 
     def _arrange(self) -> None:
         row = QHBoxLayout(self)

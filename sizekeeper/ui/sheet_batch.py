@@ -76,8 +76,9 @@ class Outcome:
 
     def words(self, *, stopped: bool) -> str:
         """What became of them in one or two sentences."""
-        sheets = "1 sheet is" if self.written == 1 else f"{self.written} sheets are"
-        said = f"{'Stopped: ' if stopped else ''}{sheets} in “{self.folder}”."
+        sheets = {0: "no sheet was", 1: "1 sheet was"}.get(self.written, f"{self.written} sheets were")
+        done = f"{sheets} written into “{self.folder}”."
+        said = f"Stopped: {done}" if stopped else f"{done[:1].upper()}{done[1:]}"
         if self.skipped:
             said += f" {self.skipped} {'was' if self.skipped == 1 else 'were'} there already and left alone."
         if self.left_out:
@@ -180,4 +181,5 @@ def _sheet(batch: Batch, pairing: Pairing) -> Sheet:
         private=batch.private,
         notation=batch.hers[found.person.unit],
         envelope=batch.printed[found.printed_in],
+        view_words=pairing.view_words,
     )

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QCheckBox, QComboBox, QDialog, QLineEdit, QPlainTextEdit, QProgressBar, QPushButton
+from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QPlainTextEdit, QProgressBar, QPushButton
 
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.reports.export import FORMAT_WORDS, FORMATS, Format
@@ -18,7 +18,7 @@ from sizekeeper.reports.snapshot import Snapshot
 from sizekeeper.ui import theme
 from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.lettering import Lettering, say
-from sizekeeper.ui.sheet_bar import paper_box
+from sizekeeper.ui.sheet_bar import paper_box, private_box
 from sizekeeper.ui.sheet_batch import UNITS, Batch, Outcome, entries_of, names_in, settled, there_already, write_all
 from sizekeeper.ui.sheet_everybody_form import arrange
 from sizekeeper.ui.sheet_questions import ExistingQuestion, FolderQuestion
@@ -66,7 +66,7 @@ class SheetsForEverybody(QDialog):
         self.kind_choice = QComboBox(self)
         self.format_choice = QComboBox(self)
         self.paper_choice = paper_box(settings, self)
-        self.private_choice = QCheckBox("Pri&vate: without body measurements", self)
+        self.private_choice = private_box(self)
         self.folder = QLineEdit(self)
         self.browse = QPushButton("C&hoose…", self)
         self.summary = Lettering("", "muted", self)
@@ -209,7 +209,6 @@ class SheetsForEverybody(QDialog):
             return
         kept = settled(entries, names, answer)
         self._outcome = Outcome(len(kept), folder, skipped=len(entries) - len(kept))
-        self._remember(folder)
         self._begin(partial(write_all, self._batch(snapshot, folder), kept, self._outcome), len(kept))
 
     def _batch(self, snapshot: Snapshot, folder: Path) -> Batch:
@@ -267,6 +266,8 @@ class SheetsForEverybody(QDialog):
         self._show_writing(writing=False)
         outcome = self._outcome
         if outcome is not None:
+            if outcome.written:
+                self._remember(outcome.folder)
             self.summary.setText(outcome.words(stopped=stopped))
             self.details.setPlainText("\n".join(outcome.left_out))
             self.details.setVisible(bool(outcome.left_out))

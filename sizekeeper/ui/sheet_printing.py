@@ -10,7 +10,6 @@ from PySide6.QtPrintSupport import QAbstractPrintDialog, QPrintDialog, QPrinter
 from PySide6.QtWidgets import QDialog
 
 from sizekeeper.errors import ReportError, SizekeeperError
-from sizekeeper.reports.file_names import file_name
 from sizekeeper.ui.sheet_drawing import Drawing
 
 if TYPE_CHECKING:
@@ -73,8 +72,8 @@ class Printing(QObject):
 
     def start(self, source: SheetSource, paper: Paper) -> None:
         """Ask for the printer, then print."""
-        self._source, names = source, source.found
-        self._printer = printer = printer_for(paper, file_name(names.person.name, names.pattern.title, suffix=""))
+        self._source = source
+        self._printer = printer = printer_for(paper, source.file_name(""))
         PrintQuestion.ask(printer, self._parent, self._on_chosen)
 
     def drop(self) -> None:

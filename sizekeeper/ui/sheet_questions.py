@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from sizekeeper.reports.export import FORMAT_WORDS, FORMATS, format_of
+from sizekeeper.reports.filing import is_there
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QPushButton, QWidget
@@ -36,7 +37,7 @@ class SheetFileQuestion:
             return None
         path = with_format(Path(name), filters.get(chosen, "pdf"))
         asked_already = str(path) == name
-        return path if asked_already or not path.exists() or cls.ask_to_replace(parent, path) else None
+        return path if asked_already or not is_there(path) or cls.ask_to_replace(parent, path) else None
 
     @classmethod
     def ask_to_replace(cls, parent: QWidget, path: Path) -> bool:

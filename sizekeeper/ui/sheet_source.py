@@ -11,7 +11,8 @@ from sizekeeper import assets
 from sizekeeper.core.found import Found
 from sizekeeper.core.notation import Notation
 from sizekeeper.core.plan import PER_CHANGE_CM
-from sizekeeper.ui.fit_source import Missing, look_up
+from sizekeeper.reports.file_names import file_name
+from sizekeeper.ui.fit_source import Missing, look_up, view_choices
 from sizekeeper.ui.plan_source import make_of
 from sizekeeper.ui.selection import Place
 
@@ -24,13 +25,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class SheetStyle:
-    """How a sheet is made, whoever it is for: how lengths are written, the day, and whether it is private."""
+    """How a sheet is made: how lengths are written, the day, whether it is private, and what the view is called."""
 
     today: dt.date
     notation: Notation
     envelope: Notation
     private: bool = False
     per_change_cm: float = PER_CHANGE_CM
+    view_words: str = ""
 
 
 class SheetSource:
@@ -41,6 +43,11 @@ class SheetSource:
         self.found, self._make, self.style = found, make, style
         self._sheet: Sheet | None = None
         self._mutex = threading.Lock()
+
+    def file_name(self, suffix: str) -> str:
+        """What a file of it is called; a private sheet never takes the name of the whole one."""
+        mark = "private" if self.style.private else ""
+        return file_name(self.found.person.name, self.found.pattern.title, self.style.view_words, mark, suffix=suffix)
 
     def sheet(self) -> Sheet:
         """The sheet; the first call takes a moment.
@@ -62,6 +69,7 @@ class SheetSource:
                     private=style.private,
                     notation=style.notation,
                     envelope=style.envelope,
+                    view_words=style.view_words,
                 )
         return self._sheet
 
@@ -87,5 +95,6 @@ def source_of(
     if found.fit is None:
         return Missing("Nothing to compare yet", found.problem, "Go to the comparison", Place("fit", person))
     notation, envelope = settings.notation_for(found.person.unit), settings.notation_in(found.printed_in)
-    style = SheetStyle(today, notation, envelope, private, per_change_cm(settings))
+    called = view_choices(session, found.pattern).get(view, "")
+    style = SheetStyle(today, notation, envelope, private, per_change_cm(settings), called)
     return SheetSource(found, make_of(session, person, pattern, view, ""), style)

@@ -72,6 +72,7 @@ class SheetWindow(QDialog):
         self._source: SheetSource | None = None
         self._shown_for = ("", "")
         self._saving: Reading | None = None
+        self._undrawn = False
         self.bar = SheetBar(settings, self)
         self.pages = SheetPages(self)
         self.text = QPlainTextEdit(self)
@@ -96,6 +97,7 @@ class SheetWindow(QDialog):
         self.text.setAccessibleName("The sheet as text")
         self.text.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont))
         self.text.setFrameShape(QPlainTextEdit.Shape.NoFrame)
+        self.text.document().setDocumentMargin(theme.spacing(3))
         for widget in (self.first, self.pages, self.text):
             self.front.addWidget(widget)
         for button in (self.print, self.save):
@@ -124,7 +126,7 @@ class SheetWindow(QDialog):
         self.bar.size_chosen.connect(self._on_size_chosen)
         self.first.go.connect(self._selection.go)
         self.drawing.drawn.connect(self._on_drawn)
-        self.drawing.failed.connect(self._on_failed)
+        self.drawing.failed.connect(self._on_undrawn)
         self.drawing.busy_changed.connect(self._show_busy)
         self.print.clicked.connect(self.start_printing)
         self.save.clicked.connect(self.ask_to_save)
@@ -217,8 +219,14 @@ class SheetWindow(QDialog):
             self.text.verticalScrollBar().setValue(at)
         count = len(pages.pages)
         self.bar.say_pages(f"{count} page{'s' if count != 1 else ''}")
-        say(self.trouble, "")
+        if self._undrawn:  # a sentence about a file or a printer stays
+            self._undrawn = False
+            say(self.trouble, "")
         self.shown_again.emit()
+
+    def _on_undrawn(self, sentence: str) -> None:
+        self._undrawn = True
+        self._on_failed(sentence)
 
     def _on_failed(self, sentence: str) -> None:
         say(self.said, "")
@@ -244,6 +252,7 @@ class SheetWindow(QDialog):
 
     def _on_selected(self, _entry: str) -> None:
         say(self.said, "")
+        say(self.trouble, "")
         self._later()
 
     # Saving and printing.
@@ -263,9 +272,6 @@ class SheetWindow(QDialog):
         form = format_of(path) if path is not None else None
         if path is None or form is None or self._source is None:
             return
-        stored = self._settings.stored
-        stored.setValue("sheet/folder", str(path.parent))
-        stored.setValue("sheet/format", form)
         self._saving = Reading(partial(_write, self._source, form, self.bar.paper, path))
         self._saving.done.connect(self._on_saved)
         self._saving.failed.connect(self._on_failed)
@@ -276,16 +282,15 @@ class SheetWindow(QDialog):
         self._saving.start()
 
     def _suggested(self, source: SheetSource) -> Path:
-        from sizekeeper.reports.file_names import file_name  # noqa: PLC0415 - wanted when something is saved
-
-        stored, found = self._settings.stored, source.found
+        stored = self._settings.stored
         folder = Path(str(stored.value("sheet/folder", str(Path.home()))))
         form = format_of(Path(f"x.{stored.value('sheet/format', 'pdf')}")) or "pdf"
-        mark = "private" if source.style.private else ""
-        name = file_name(found.person.name, found.pattern.title, self.bar.view_words, mark, suffix=f".{form}")
-        return (folder if folder.is_dir() else Path.home()) / name
+        return (folder if folder.is_dir() else Path.home()) / source.file_name(f".{form}")
 
-    def _on_saved(self, path: object) -> None:
+    def _on_saved(self, saved: object) -> None:
+        path, stored = cast("Path", saved), self._settings.stored
+        stored.setValue("sheet/folder", str(path.parent))
+        stored.setValue("sheet/format", format_of(path))
         self._tell(f"Saved as “{path}”.")
 
     def _on_saving_ended(self) -> None:

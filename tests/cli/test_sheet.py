@@ -446,6 +446,22 @@ def test_the_folder_must_be_one(
     assert everything(many, tmp_path / "no" / "where") == 2
 
 
+def test_a_folder_that_is_called_like_a_file_is_asked_about(
+    many: Path, tmp_path: Path, made: list[Made], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert everything(many, tmp_path / "all.pdf") == 2
+    assert "name a folder with --out" in said(capsys)
+    (tmp_path / "all.pdf").mkdir()
+    assert everything(many, tmp_path / "all.pdf") == 0
+
+
+def test_a_name_that_is_too_long_is_told_in_a_sentence(
+    library: Path, tmp_path: Path, made: list[Made], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert one(library, "Ilse", "Wrap dress", tmp_path / f"{'n' * 300}.pdf") == 2
+    assert said(capsys).endswith("cannot be written: its name is too long.\n")
+
+
 def test_somebody_and_something_must_be_named(
     library: Path, tmp_path: Path, made: list[Made], capsys: pytest.CaptureFixture[str]
 ) -> None:

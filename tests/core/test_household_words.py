@@ -6,6 +6,7 @@ import pytest
 
 from sizekeeper.core.household import Standing, Trouble
 from sizekeeper.core.household_words import (
+    alteration_in_two,
     alteration_short,
     alteration_words,
     blend_short,
@@ -90,6 +91,7 @@ def test_an_alteration_says_which_way_how_much_and_where() -> None:
     assert alteration_words(Alteration("bust", 2.9), CM) == "take in 2.9 cm at the bust"
     assert alteration_words(Alteration("hip", -1.1), CM) == "let out 11 mm at the hip"
     assert alteration_short(Alteration("hip", -1.1), CM) == "hip: let out 11 mm"
+    assert alteration_in_two(Alteration("waist", 2.0), CM) == ("waist", "take in 2 cm")
 
 
 def test_a_line_names_who_takes_it_and_at_which_level() -> None:

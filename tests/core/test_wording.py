@@ -17,7 +17,8 @@ def test_a_measure_stands_inside_a_sentence_with_its_article() -> None:
 
 
 @pytest.mark.parametrize(
-    ("cm", "said"), [(0.8, "8 mm"), (0.81, "9 mm"), (0.0001, "1 mm"), (2.0, "2 cm"), (3.41, "3.5 cm")]
+    ("cm", "said"),
+    [(0.8, "8 mm"), (0.81, "9 mm"), (0.0001, "1 mm"), (2.0, "2 cm"), (1.91, "2 cm"), (1.9, "19 mm"), (3.41, "3.5 cm")],
 )
 def test_what_is_let_out_is_said_in_millimetres_and_never_less_than_needed(cm: float, said: str) -> None:
     assert CM.sewn(cm) == said
@@ -28,7 +29,9 @@ def test_what_is_let_out_in_inches_goes_up_to_the_next_sixteenth(inches: float, 
     assert IN.sewn(inches * 2.54) == said
 
 
-@pytest.mark.parametrize(("cm", "said"), [(0.44, "4 mm"), (0.45, "5 mm"), (0.5, "5 mm")])
+@pytest.mark.parametrize(
+    ("cm", "said"), [(0.44, "4 mm"), (0.45, "5 mm"), (0.5, "5 mm"), (1.9999, "2 cm"), (1.94, "19 mm"), (1.95, "2 cm")]
+)
 def test_where_a_line_runs_is_said_to_the_nearest_millimetre(cm: float, said: str) -> None:
     assert CM.drawn(cm) == said
 

@@ -65,6 +65,32 @@ def test_days_are_read_in_words_of_six_languages(day: str) -> None:
     assert pasted(f"Name;Born;Bust (cm)\nAda;{day};92\n").people[0].person.born == dt.date(2014, 5, 17)
 
 
+@pytest.mark.parametrize("day", ["17/5/14", "17.05.14", "5/17/14"])
+def test_a_day_of_measuring_may_have_a_short_year(day: str) -> None:
+    reading = pasted(f"Name;Measured on;Bust (cm)\nAda;{day};92\n").people[0].person.readings[0]
+    assert reading.on == dt.date(2014, 5, 17)
+
+
+def test_a_short_year_after_numbers_that_can_be_two_days_is_asked_about_once() -> None:
+    draft = pasted("Name,Measured on,Bust (cm)\nAda,03/11/26,92\nBo,04/11/26,100\n")
+    assert codes(draft) == [("order", "B2")]
+    assert answered(draft, "The first").people[1].person.readings[0].on == dt.date(2026, 11, 4)
+
+
+def test_a_short_year_that_may_stand_at_the_beginning_is_asked_about() -> None:
+    assert codes(pasted("Name,Measured on,Bust (cm)\nAda,26-11-03,92\n")) == [("day", "B2")]
+
+
+@pytest.mark.parametrize("foot", ["Total", "AVERAGE", "Mittelwert", "Moyenne", "Gemiddelde", "Media", "Totale"])
+def test_a_row_of_sums_or_means_is_nobody_unless_it_is_said_to_be(foot: str) -> None:
+    draft = pasted(f"Name,Bust (cm)\nAda,92\nBo,100\n{foot},2\n")
+    assert ([one.person.name for one in draft.people], codes(draft)) == (["Ada", "Bo"], [("sum", "A4")])
+    person = answered(draft, "A person")
+    assert ([one.person.name for one in person.people], codes(person)) == (["Ada", "Bo", foot], [("span", "B4")])
+    left = answered(draft, "Leave it out")
+    assert ([one.person.name for one in left.people], left.asks) == (["Ada", "Bo"], ())
+
+
 def test_a_column_that_is_not_known_is_not_read_and_can_be_assigned() -> None:
     draft = pasted("Name,Bust (cm),Lucky number\nAda,92,100\n")
     assert (codes(draft), figures(draft)) == ([("unknown", "C1")], {"Ada": {"bust": "92 cm"}})

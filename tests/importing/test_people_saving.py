@@ -66,6 +66,15 @@ def test_nothing_is_saved_of_somebody_who_has_all_of_it() -> None:
     assert (made.pairs, made.says) == ((), "1 person has all of it already.")
 
 
+def test_the_median_of_a_day_is_there_already() -> None:
+    again = Reading("bust", "93", parse_length("93", "cm"), DAY)
+    known = replace(ADA, readings=(BUST, again))
+    middle = Reading("bust", "92.5", parse_length("92.5", "cm"), DAY)
+    assert with_more(known, replace(ADA, id="", readings=(middle,))).readings == (BUST, again)
+    another = replace(middle, on=dt.date(2026, 11, 3))
+    assert with_more(known, replace(ADA, id="", readings=(another,))).readings == (BUST, again, another)
+
+
 def test_a_text_that_is_no_length_is_saved_as_a_reading_without_one() -> None:
     person = plan(pasted("Name,Bust (cm)\nAda,about 92\n")).pairs[0][1]
     assert [(r.text, r.length) for r in person.readings] == [("about 92", None)]

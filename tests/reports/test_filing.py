@@ -12,7 +12,7 @@ import pytest
 
 from sizekeeper.errors import ReportError
 from sizekeeper.reports import filing
-from sizekeeper.reports.filing import ExistsError, write_file
+from sizekeeper.reports.filing import ExistsError, is_there, write_file
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -191,3 +191,8 @@ def test_a_disk_that_cannot_keep_the_folder_safe_still_has_the_file(
     monkeypatch.setattr(os, "open", failing(errno.EINVAL))
     write_file(tmp_path / "sheet.pdf", b"new", replace=False)
     assert (tmp_path / "sheet.pdf").read_bytes() == b"new"
+
+
+@pytest.mark.parametrize("name", ["n" * 300, "n/" * 3000])
+def test_a_name_that_is_too_long_is_the_name_of_nothing(tmp_path: Path, name: str) -> None:
+    assert not is_there(tmp_path / name)

@@ -5,12 +5,13 @@ from __future__ import annotations
 import datetime as dt
 import io
 from dataclasses import replace
+from typing import Literal
 
 import openpyxl
 import pytest
 from pypdf import PdfReader
 
-from sizekeeper.core.notation import CENTIMETRES, INCHES
+from sizekeeper.core.notation import CENTIMETRES, INCHES, Notation
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.errors import ReportError
 from sizekeeper.reports.household_export import Gathering, gatherings, household_written
@@ -59,3 +60,14 @@ def test_each_view_with_figures_of_its_own_gets_a_sheet() -> None:
     found = gatherings(Snapshot([viewed, *own]), (ILSE,), [viewed])
     names = ["Wrap dress - View A - household.xlsx", "Wrap dress - View B - household.xlsx"]
     assert [gathering.file_name(".xlsx") for gathering in found] == names
+
+
+@pytest.mark.parametrize("form", ["xlsx", "pdf"])
+def test_the_view_is_named_on_the_sheet(form: str) -> None:
+    who = Gathering((ILSE, BO), DRESS, "", "View A and C")
+    notations: dict[Literal["cm", "in"], Notation] = {"cm": CENTIMETRES, "in": INCHES}
+    file = io.BytesIO(household_written(LIBRARY, who, form, notations=notations, today=DAY))  # type: ignore[arg-type]  # one of the formats
+    if form == "pdf":
+        assert "View A and C" in PdfReader(file).pages[0].extract_text()
+    else:
+        assert openpyxl.load_workbook(file).worksheets[0]["A2"].value == "View A and C · 25 November 2026"

@@ -77,7 +77,7 @@ def test_every_region_has_a_block_with_everybody_who_is_judged_there() -> None:
 def test_the_lines_say_who_takes_which() -> None:
     page = book(household(ADA, BEA, against=TWO))["Lines"]
     names = [(row[0].value or "", row[1].value or "") for row in page.iter_rows(min_row=3, max_col=2)]
-    assert names[0] == ("Each her own", "")
+    assert names[0] == ("A line for each", "")
     assert {who for _, who in names} >= {"Ada", "Bea"}
 
 

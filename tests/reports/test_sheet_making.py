@@ -70,6 +70,24 @@ def test_a_view_is_named() -> None:
     assert sheet_for(found_for(view="B"), view="B").view == "View B"
 
 
+def test_figures_that_several_views_share_are_named_after_all_of_them() -> None:
+    names = assets.measures().name
+    sheet = decision_sheet(found_for(), None, today=TODAY, names=names, view_words="View A and C")
+    assert sheet.view == "View A and C"
+
+
+def test_a_change_of_length_is_work_although_no_piece_is_listed() -> None:
+    plan = sheet_for(found_for(pieces=()), lengths=(LengthChoice("back_waist", amount=length("2 cm")),)).plan
+    assert plan is not None
+    assert [line for line in plan.lines if line.startswith("Work")] == [
+        "Work: list the pieces to see which of them this changes."
+    ]
+
+
+def test_a_private_sheet_counts_no_sizes_that_are_not_for_it() -> None:
+    assert sheet_for(found_for(), private=True).table.left_out == 0
+
+
 def test_ease_stands_beside_the_printed_figure() -> None:
     cells = dict(zip([c.words for c in sheet_for(found_for()).table.columns], row(sheet_for(found_for()), "bust").cells,
                      strict=True))  # fmt: skip

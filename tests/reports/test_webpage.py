@@ -88,7 +88,7 @@ def test_every_box_stands_in_its_own_label() -> None:
     root = page(small())
     labelled = [said(label) for label in root.iterfind(".//label") if label.find("input") is not None]
     assert len(labelled) == len(root.findall(".//input")) == 6
-    assert labelled[-1] == "Skirt back Cut across at the hip and spread by 2 cm."
+    assert labelled[-1] == "Skirt back: Cut across at the hip and spread by 2 cm."
 
 
 def test_what_is_done_already_starts_ticked() -> None:
@@ -158,3 +158,20 @@ def test_sizes_that_are_not_shown_are_counted() -> None:
     table = page(replace(sheet, table=replace(sheet.table, left_out=1))).find(".//section[@aria-labelledby='table']/p")
     assert table is not None
     assert said(table).endswith("1 more size is not shown.")
+
+
+def test_an_amount_stays_in_one_line_with_its_unit() -> None:
+    [step] = [label for label in page(small()).iterfind(".//label") if "Skirt back: Cut" in said(label)]
+    assert "".join(step.itertext()).endswith("spread by\xa02\xa0cm.")
+
+
+@pytest.mark.parametrize(("title", "shown"), [("Cut 40 straight", 0), ("40 straight", 1)])
+def test_the_plan_does_not_repeat_the_verdict(title: str, shown: int) -> None:
+    titles = page(small(plan=SheetPlan(title, decided=False))).findall(".//p[@class='title']")
+    assert len(titles) == shown
+
+
+def test_the_page_does_not_hold_the_place_of_a_file_that_it_was_made_from() -> None:
+    whole = webpage(small(key="me:/home/ilse/charts/dress.csv::"))
+    assert "/home/ilse" not in whole
+    assert webpage(small(key="another")) != whole  # the ticks of two sheets stay apart

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import math
+import operator
 import zipfile
 from dataclasses import replace
 from fractions import Fraction
@@ -14,7 +16,9 @@ from openpyxl.utils import get_column_letter
 
 from sizekeeper.core.notation import CENTIMETRES, INCHES, Notation
 from sizekeeper.core.preference import BANDS
+from sizekeeper.reports.sheet import SheetFigures, SheetPlan
 from sizekeeper.reports.workbook import workbook
+from sizekeeper.reports.workbook_style import fractions
 from tests.reports.sheets import HOSTILE, cell_of, figure_row, hostile, longest, private, small
 
 if TYPE_CHECKING:
@@ -206,3 +210,52 @@ def test_rows_are_high_enough_for_the_longest_names() -> None:
 def test_every_column_of_a_size_is_wide_enough_for_a_length_and_a_band() -> None:
     page = first(longest())
     assert {page.column_dimensions[get_column_letter(column)].width for column in range(5, 5 + 60)} == {9.0}
+
+
+def test_a_row_of_figures_is_high_enough_for_how_it_was_measured() -> None:
+    how = "with help, over a thin jersey dress, the middle of 3"
+    page = book(small(figures=(SheetFigures("Body", ("figure", "how"), (("Bust", ("96", how)),)),)))["Figures"]
+    assert float(page.row_dimensions[3].height) >= 15 * len(how) / float(page.column_dimensions["C"].width)
+
+
+def test_the_plan_does_not_repeat_the_verdict() -> None:
+    work = book(small(plan=SheetPlan("Cut 40 straight", decided=False)))["Work"]
+    assert sum(text.startswith("Cut 40 straight") for text in texts(work)) == 1
+
+
+def format_where_true(value: float, notation: Notation, *, sign: bool = False) -> str | None:
+    """The format of the first test that is true for a value, worked out as a spreadsheet does."""
+    names = {
+        "AND": lambda *tests: all(tests),
+        "ISNUMBER": lambda _: True,
+        "ABS": abs,
+        "INT": math.floor,
+        "ROUND": lambda x, places: math.floor(abs(x) * 10**places + 0.5) / 10**places,
+        "MOD": operator.mod,
+        "A1": value,
+    }
+    for test, shown in fractions("A1", notation, sign=sign):
+        if eval(test.replace("=0)", "==0)"), {}, names):  # noqa: S307 - our own formula
+            return str(shown.formatCode)
+    return None
+
+
+@pytest.mark.parametrize(
+    ("value", "notation", "sign", "shown"),
+    [
+        (1.5625, INCHES, False, "# ??/16"),  # 1 9/16 lies in the middle of 1 1/2 and 1 5/8
+        (-1.5625, INCHES, False, "# ??/16"),
+        (1.5, INCHES, False, "# ?/2"),
+        (2.0, INCHES, True, "+0;-0;0"),
+        (-0.02, INCHES, True, "0;0;0"),
+        (-0.02, INCHES, False, "0;0;0"),
+        (1.375, INCHES, False, None),
+        (1.36, INCHES, False, None),
+        (-0.04, CENTIMETRES, True, "0.0;0.0;0.0"),
+        (-0.06, CENTIMETRES, True, None),
+    ],
+)
+def test_what_one_number_format_cannot_show_has_one_of_its_own(
+    value: float, notation: Notation, sign: bool, shown: str | None
+) -> None:
+    assert format_where_true(value, notation, sign=sign) == shown

@@ -158,6 +158,13 @@ def test_a_kind_that_only_one_publisher_has_says_what_is_needed(
     assert window.board.plots == []
 
 
+def test_publishers_begin_with_a_kind_that_two_of_them_have(session: Session, settings: Settings, qtbot: QtBot) -> None:
+    put(session, *houses())
+    window = opened(session, settings, qtbot, pattern="skirt")
+    window.what.choose(("publishers", ""))
+    assert (window.kind.currentText(), window.compared is not None) == ("Top", True)
+
+
 def test_a_publisher_can_be_compared_by_the_kind_of_the_chosen_pattern(
     session: Session, settings: Settings, qtbot: QtBot
 ) -> None:

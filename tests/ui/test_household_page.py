@@ -4,13 +4,13 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
-from PySide6.QtCore import QModelIndex, QPoint, Qt
+from PySide6.QtCore import QModelIndex, QPoint, QRect, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from sizekeeper.core.household import standing
 from sizekeeper.core.pattern import Pattern
-from sizekeeper.ui import household_work
+from sizekeeper.ui import household_work, theme
 from sizekeeper.ui.fit_page import FitPage
 from sizekeeper.ui.household_model import KEY
 from sizekeeper.ui.household_page import HouseholdPage
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.person import Person
     from sizekeeper.store.codec import Value
     from sizekeeper.ui.household_cells import HouseCell
+    from sizekeeper.ui.household_columns import HouseHeading
     from sizekeeper.ui.household_table import HouseTable
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
@@ -137,6 +138,48 @@ def test_a_heading_sorts_and_another_click_turns_the_order_round(shown: Househol
     assert keys(table) == ["cleo", "bea", "ada"]
 
 
+@pytest.mark.parametrize("column", [4, 9])
+def test_the_heading_that_sorts_has_a_sign(shown: HouseholdPage, column: int) -> None:
+    table = shown.people.table
+    half = table.sizes if column > 7 else table.words
+    assert not signed(half.heading, column)
+    table.sort_by(column, rising=True)
+    assert signed(half.heading, column)
+
+
+def signed(heading: HouseHeading, column: int) -> bool:
+    """Whether a heading has anything of the accent's colour on it."""
+    left, width = heading.sectionViewportPosition(column), heading.sectionSize(column)
+    image = heading.viewport().grab(QRect(left, 0, width, heading.height())).toImage()
+    accent = theme.accent(heading.palette()).rgb()
+    return any(image.pixel(x, y) == accent for x in range(image.width()) for y in range(image.height()))
+
+
+SIX = replace(chart("finished", "38 40 42 44 46 48", bust="100, 104, 108, 112, 116, 120"), id="six")
+
+
+@pytest.mark.parametrize(("width", "bars"), [(991, (False, True)), (1600, (False, False)), (400, (True, True))])
+def test_only_what_has_no_room_scrolls_sideways_and_rows_stay_level(
+    page: HouseholdPage, fill: Callable[..., None], width: int, bars: tuple[bool, bool]
+) -> None:
+    far = called("Dora of the Upper Mill", bust="131.3", waist="101.3", hip="141.3", upper_arm="41.3", across_back="47")
+    more = chart("finished", "38 40 42 44 46 48", waist="80, 84, 88, 92, 96, 100", hip="106, 110, 114, 118, 122, 126",
+                 upper_arm="33, 34, 35, 36, 37, 38", across_back="36, 37, 38, 39, 40, 41")  # fmt: skip
+    eva = called("Eva", bust="95", waist="79", hip="105", upper_arm="29", across_back="36")
+    fill(far, eva, DRESS, replace(SIX, rows=(*SIX.rows, *more.rows)))
+    page.resize(width, 740)
+    page.show()
+    table = page.people.table
+    halves = table.words, table.sizes
+    assert tuple(half.horizontalScrollBar().isVisible() for half in halves) == bars
+    assert len({half.viewport().height() for half in halves}) == 1
+    assert not any(half.verticalScrollBar().isVisible() for half in halves)
+    columns = range(table.filter.columnCount())
+    last = max(c for c in columns if not table.words.isColumnHidden(c))
+    right = table.words.columnViewportPosition(last) + table.words.columnWidth(last)
+    assert bars[0] or right <= table.words.viewport().width()
+
+
 def test_control_and_an_arrow_sort_by_the_column_of_the_cursor(shown: HouseholdPage) -> None:
     table = shown.people.table
     table.words.setCurrentIndex(index(table, "ada", 0))
@@ -192,14 +235,20 @@ def test_a_way_to_share_says_what_each_must_alter(shown: HouseholdPage) -> None:
     ways = shown.people.sharing.ways
     assert ways.lines.lines[0].texts == ("One line", "38–40 ¾ way", "2.6 cm")
     assert [line.texts for line in shown.people.sharing.alter.lines.lines] == [
-        ("38–40 ¾ way", "", ""),
-        ("Ada", "2.9 cm", "bust: take in 2.9 cm"),
-        ("Bea", "2.2 cm", "bust: let out 11 mm"),
+        ("38–40 ¾ way", "", "", ""),
+        ("Ada", "bust", "take in 2.9 cm", "2.9 cm"),
+        ("Bea", "bust", "let out 11 mm", "2.2 cm"),
     ]
     ways.setCurrentIndex(ways.lines.index(1, 0))
-    assert [line.texts[0::2] for line in shown.people.sharing.alter.lines.lines] == [
+    assert [line.texts[:2] for line in shown.people.sharing.alter.lines.lines] == [
         ("38", ""), ("Ada", "nothing to alter"), ("40", ""), ("Bea", "nothing to alter"),
     ]  # fmt: skip
+
+
+def test_the_line_that_is_shared_stands_over_all_columns_of_what_to_alter(shown: HouseholdPage) -> None:
+    tick(shown.people.table, "cleo")
+    alter = shown.people.sharing.alter
+    assert [alter.columnSpan(row, 0) for row in range(3)] == [4, 1, 1]
 
 
 def test_lines_between_can_be_kept_out_of_sharing(shown: HouseholdPage) -> None:
@@ -282,7 +331,7 @@ def test_one_person_has_a_size_in_every_pattern(shown: HouseholdPage, session: S
     session.apply_all("Add", [(None, SKIRT), (None, HIPS)])
     shown.heading.buttons["patterns"].click()
     assert texts(shown.patterns.table, 2) == {"skirt/": "–", "pattern/": "38"}
-    assert texts(shown.patterns.table, 4)["pattern/"] == "The ease she likes"
+    assert texts(shown.patterns.table, 4)["pattern/"] == "Own ease"
     assert shown.heading.what.text() == "Ada"
     assert settings.stored.value("household/way") == "patterns"
 

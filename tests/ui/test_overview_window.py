@@ -8,10 +8,12 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontMetrics
 from PySide6.QtTest import QTest
 
+from sizekeeper.ui.overview_cell import LEGEND, SIZES
 from sizekeeper.ui.overview_grid import wrapped
 from sizekeeper.ui.overview_sizes import OverviewSizes
 from sizekeeper.ui.overview_window import OverviewWindow
-from tests.ui.comparing import ADA, put, put_household, who, work_out
+from tests.build import chart
+from tests.ui.comparing import ADA, BODY, LOOSE, SHIRT, TOP, charts, put, put_household, who, work_out
 from tests.ui.naming import nameless
 
 if TYPE_CHECKING:
@@ -66,6 +68,22 @@ def test_people_run_down_and_patterns_across(window: OverviewWindow) -> None:
 
 def test_a_cell_holds_the_size_to_cut(window: OverviewWindow) -> None:
     assert [row[0].split()[0] for row in texts(window)] == ["38", "42", "42"]
+
+
+def test_every_sign_in_the_cells_is_explained_below(window: OverviewWindow) -> None:
+    said = window.legend.text().replace("\N{NO-BREAK SPACE}", " ")
+    assert all(f"{sign} {words}" in said for sign, words in {**SIZES, **LEGEND}.items())
+
+
+def test_a_column_is_as_wide_as_its_longest_size(session: Session, settings: Settings, qtbot: QtBot) -> None:
+    long = "Petite-and-short-38"
+    named = chart("finished", f"{long} 40 42", bust="93, 97, 101")
+    put(session, ADA, *charts(TOP, named), *charts(SHIRT, BODY, LOOSE))
+    window = opened(session, settings, qtbot)
+    with qtbot.waitActive(window):
+        window.show()
+    assert window.grid.columnWidth(0) > QFontMetrics(window.grid.font()).horizontalAdvance(long)
+    assert window.grid.columnWidth(1) == window.grid.horizontalHeader().defaultSectionSize()
 
 
 def test_turned_the_patterns_run_down(window: OverviewWindow) -> None:

@@ -123,6 +123,23 @@ def test_the_focus_begins_on_the_first_answer_and_enter_gives_it(desk: Callable[
     assert "unit" not in at.asked()
 
 
+def test_the_answer_with_the_focus_is_in_view_after_each_answer(desk: Callable[..., Desk]) -> None:
+    rows = "".join(f"P{i},{90 + i},{70 + i},about {100 + i}\n" for i in range(12))
+    window = desk(f"Name,Bust,Waist,Hip\n{rows}")
+    for _ in range(3):
+        window.qtbot.waitUntil(focus_in_view)
+        focus = QApplication.focusWidget()
+        assert focus is not None
+        QTest.keyClick(focus, Qt.Key.Key_Space)
+        window.settle()
+
+
+def focus_in_view() -> bool:
+    """Whether the whole height of what has the focus can be seen."""
+    focus = QApplication.focusWidget()
+    return focus is not None and focus.visibleRegion().boundingRect().height() == focus.height()
+
+
 def test_an_answer_can_be_undone_with_the_keys(desk: Callable[..., Desk]) -> None:
     at = desk(OPEN)
     at.press("Centimetres")

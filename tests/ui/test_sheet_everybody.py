@@ -100,7 +100,7 @@ def test_a_file_is_written_for_each(many: SheetsForEverybody, tmp_path: Path, qt
     save(many, qtbot)
     assert files(tmp_path) == dict.fromkeys(BOTH, "new")
     assert "Bo" in (tmp_path / "out" / BOTH[0]).read_text(encoding="utf-8")
-    assert told == [f"2 sheets are in “{tmp_path / 'out'}”."] == [many.summary.text()]
+    assert told == [f"2 sheets were written into “{tmp_path / 'out'}”."] == [many.summary.text()]
     assert many.progress.isHidden()
 
 
@@ -125,7 +125,7 @@ def test_what_cannot_be_compared_is_told_and_the_others_are_written(
     many.patterns.all.click()
     save(many, qtbot)
     assert list(files(tmp_path)) == BOTH
-    assert many.summary.text() == f"2 sheets are in “{tmp_path / 'out'}”. 2 could not be made."
+    assert many.summary.text() == f"2 sheets were written into “{tmp_path / 'out'}”. 2 could not be made."
     assert many.details.toPlainText().splitlines() == [
         "Bo, Blank: the pattern has no figures yet.", "Ilse, Blank: the pattern has no figures yet.",
     ]  # fmt: skip
@@ -135,8 +135,8 @@ def test_what_cannot_be_compared_is_told_and_the_others_are_written(
 @pytest.mark.parametrize(
     ("existing", "left", "words"),
     [
-        ("replace", {BOTH[0]: "new", BOTH[1]: "new"}, "2 sheets are in"),
-        ("number", {"Bo - Wrap dress (2).csv": "new", BOTH[0]: "old", BOTH[1]: "new"}, "2 sheets are in"),
+        ("replace", {BOTH[0]: "new", BOTH[1]: "new"}, "2 sheets were written into"),
+        ("number", {"Bo - Wrap dress (2).csv": "new", BOTH[0]: "old", BOTH[1]: "new"}, "2 sheets were written into"),
         ("skip", {BOTH[0]: "old", BOTH[1]: "new"}, "1 was there already and left alone."),
     ],
 )
@@ -198,20 +198,28 @@ def test_a_folder_can_be_picked(many: SheetsForEverybody, tmp_path: Path, monkey
 
 
 def test_a_full_disk_stops_after_a_few_and_says_so(
-    many: SheetsForEverybody, session: Session, tmp_path: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+    many: SheetsForEverybody,
+    session: Session,
+    settings: Settings,
+    tmp_path: Path,
+    qtbot: QtBot,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(filing, "_write", full)
+    settings.stored.setValue("sheet/folder", "elsewhere")
     session.apply_all("Add", [(None, dataclasses.replace(BO, id=f"x{i}", name=f"X{i}")) for i in range(4)])
     many.people.all.click()
     save(many, qtbot)
     assert files(tmp_path) == {}
     assert len(many.details.toPlainText().splitlines()) == 3
     assert "the disk is full" in many.details.toPlainText()
-    assert many.summary.text().endswith("0 sheets are in “" + str(tmp_path / "out") + "”. 3 could not be made. "
-                                        "The rest was not tried.")  # fmt: skip
+    assert many.summary.text() == (
+        f"No sheet was written into “{tmp_path / 'out'}”. 3 could not be made. The rest was not tried."
+    )
+    assert settings.stored.value("sheet/folder") == "elsewhere"  # a folder that takes nothing is not offered again
 
 
 def test_stopping_keeps_what_is_written(
@@ -236,7 +244,7 @@ def test_stopping_keeps_what_is_written(
         many.stop.click()
         go_on.set()
     assert files(tmp_path) == {BOTH[0]: "new"}
-    assert many.summary.text() == f"Stopped: 1 sheet is in “{tmp_path / 'out'}”."
+    assert many.summary.text() == f"Stopped: 1 sheet was written into “{tmp_path / 'out'}”."
     assert many.save.isEnabled()
 
 

@@ -226,3 +226,22 @@ def test_the_platform_s_dialog_calls_back_once_when_it_is_accepted(qtbot: QtBot)
     dialog.accepted.emit(printer)
     dialog.close()
     assert calls == [1]
+
+
+def test_a_private_sheet_is_not_printed_under_the_name_of_the_whole_one(
+    printing: Printing,
+    session: Session,
+    selection: Selection,
+    settings: Settings,
+    tmp_path: Path,
+    qtbot: QtBot,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    settle(session, selection)
+    private = source_of(session, settings, (selection.person, selection.pattern, ""), DAY, private=True)
+    assert isinstance(private, SheetSource)
+    instead(monkeypatch, Pages())
+    titles = choose(monkeypatch, tmp_path / "out.pdf")
+    with qtbot.waitSignal(printing.printed):
+        printing.start(private, "a4")
+    assert titles == ["Ilse - Wrap dress - private"]

@@ -300,6 +300,9 @@ def test_a_sheet_that_cannot_be_drawn_says_so(
     settle(session, selection)
     show(sheet, qtbot)
     assert sheet.trouble.text() == "The sheet has too many sizes for a page."
+    instead(monkeypatch, Pages())
+    follow(sheet, qtbot, sheet.refresh)
+    assert sheet.trouble.isHidden()
 
 
 # Saving.
@@ -376,6 +379,9 @@ def test_a_full_disk_is_said_in_the_window_and_the_old_file_stays(
     assert "the disk is full" in sheet.trouble.text()
     assert sheet.trouble.isVisible()
     assert (tmp_path / "mine.csv").read_text() == "old"
+    follow(sheet, qtbot, sheet.refresh)  # the sentence makes the pages smaller: they are drawn again
+    assert sheet.trouble.isVisible()
+    assert sheet._settings.stored.value("sheet/folder") is None
 
 
 @pytest.mark.parametrize(
@@ -461,3 +467,20 @@ def test_names_are_shown_as_typed_in_the_dark_too(
     show(sheet, qtbot)
     assert sheet.whose.text() == "<b>Il & se</b> · Wrap dress"
     assert sheet.whose.textFormat() == Qt.TextFormat.PlainText
+
+
+def test_a_private_sheet_says_beforehand_what_can_still_be_inferred(sheet: SheetWindow) -> None:
+    choice = sheet.bar.private_choice
+    assert "Amounts to alter stay on it" in choice.toolTip()
+    assert choice.accessibleDescription() == choice.toolTip()
+
+
+def test_figures_that_serve_several_views_are_named_on_the_sheet(
+    sheet: SheetWindow, session: Session, selection: Selection, pages: Pages, qtbot: QtBot
+) -> None:
+    shared = dataclasses.replace(VIEWS[0], view="")
+    settle(session, selection, shared, VIEWS[1], what=dataclasses.replace(VIEWED, views=("A", "B", "C")))
+    show(sheet, qtbot)
+    sheet.bar.view_choice.setCurrentIndex(0)
+    follow(sheet, qtbot, lambda: sheet.bar.view_choice.activated.emit(0))
+    assert pages.last.view == "View A and C"
