@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.wording import Wording
 
 MODES: Mapping[Mode, str] = {
-    "my": "the ease she likes",
+    "my": "the ease asked for",
     "designer": "the ease it was drafted with",
     "body": "the body chart alone",
 }

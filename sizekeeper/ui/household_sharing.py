@@ -60,7 +60,7 @@ class SharingPart(QWidget):
         self.between.setChecked(True)
         self.note = Lettering("", "note", self)
         self.note.setWordWrap(False)
-        self.own = LineTable(("Line", "Who takes it"), "Each her own line", self, words_in=1, choose=True)
+        self.own = LineTable(("Line", "Who takes it"), "A line for each", self, words_in=1, choose=True)
         self.ways = LineTable(("Share", "Lines", "Off by"), "Ways to share lines", self, words_in=1, choose=True)
         self.alter = LineTable(("Who", "Off by", "To alter"), "What each must alter", self, words_in=2, choose=True)
         self._lay_out()
@@ -80,7 +80,7 @@ class SharingPart(QWidget):
         head.setSpacing(theme.spacing(2))
         across = QHBoxLayout()
         across.setSpacing(theme.spacing(3))
-        titles = ("Each her own", "Fewer lines", "To alter on them")
+        titles = ("A line for each", "Fewer lines", "To alter on them")
         for words, table, share in zip(titles, (self.own, self.ways, self.alter), (9, 12, 13), strict=True):
             column = QVBoxLayout()
             column.setSpacing(theme.spacing(0.5))
@@ -176,7 +176,8 @@ def _alter_lines(shared: SharedLine, words: Wording) -> Sequence[Line]:
 
 def _person_lines(person: Shared, shared: SharedLine, words: Wording) -> Sequence[Line]:
     name, off = name_of(person.standing), off_words(person.misfit_cm, words)
-    said = f"{name} on {line_words(shared.line)}, off by {off}, her own line {off_words(person.own_cm, words)}"
+    own = off_words(person.own_cm, words)
+    said = f"{name} on {line_words(shared.line)}, off by {off}, where the best line is off by {own}"
     said = f"{said}: {alterations_words(person, words)}"
     first, *others = [alteration_short(one, words) for one in person.alterations] or ["nothing to alter"]
     rest = [Line(("", "", other), said) for other in others]

@@ -114,7 +114,7 @@ class PeopleSide(QWidget):
         self.view = PeopleView(self.model, self)
         self.heading = Lettering("", "small heading", self)
         self.again = Link("Ask again", "Ask again who this person is", self)
-        self.again.setToolTip("Ask again whether the person of this row is known, and which rows are hers")
+        self.again.setToolTip("Ask again whether the person of this row is known, and which rows belong together")
         self._scroll = QScrollArea(self)
         self._scroll.setWidgetResizable(True)
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)

@@ -61,7 +61,7 @@ class PersonHeader(QWidget):
         self.groups = GroupsField("Groups", desk.known_groups, self)
         self.groups.setPlaceholderText("household, friends")
         self.notes = DraftNotes("Notes", self)
-        self.notes.setPlaceholderText("Notes: posture, one shoulder lower, what she likes")
+        self.notes.setPlaceholderText("Notes: posture, one shoulder lower, likes and dislikes")
         self.says = Lettering("", "warning", self)
         self.caution = Lettering("", "note", self)
         self._lay()

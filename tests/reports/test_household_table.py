@@ -34,7 +34,7 @@ def test_every_row_is_as_long_as_the_heading() -> None:
 def test_each_pattern_stands_in_a_row_with_what_it_was_judged_by() -> None:
     table = patterns_table(ADA, [stand(ADA), stand(ADA, envelope(None))], CM)
     judged = table.heading.index("Judged by")
-    assert [row[judged] for row in table.rows] == ["the ease she likes", "–"]
+    assert [row[judged] for row in table.rows] == ["the ease asked for", "–"]
     assert table.rows[1][-1] == "no chart typed yet"
 
 

@@ -282,7 +282,7 @@ def test_one_person_has_a_size_in_every_pattern(shown: HouseholdPage, session: S
     session.apply_all("Add", [(None, SKIRT), (None, HIPS)])
     shown.heading.buttons["patterns"].click()
     assert texts(shown.patterns.table, 2) == {"skirt/": "–", "pattern/": "38"}
-    assert texts(shown.patterns.table, 4)["pattern/"] == "The ease she likes"
+    assert texts(shown.patterns.table, 4)["pattern/"] == "The ease asked for"
     assert shown.heading.what.text() == "Ada"
     assert settings.stored.value("household/way") == "patterns"
 
