@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 _Word = TypeVar("_Word", bound=str)
 _FIELDS = (
     "name", "cut", "on_fold", "layer", "role", "levels", "line", "dart", "allowances", "along", "hem", "across",
-    "darts", "gathered", "note",
+    "darts", "gathered", "view", "note",
 )  # fmt: skip
 
 
@@ -36,20 +36,21 @@ def demo_pieces(folder: Path, pattern: Pattern, entry: str) -> Pieces | None:
     paper, cloth = folder / "pieces.toml", folder / "fabric.csv"
     if not paper.is_file() and not cloth.is_file():
         return None
-    pieces = tuple(_pieces(paper, pattern)) if paper.is_file() else ()
+    pieces, measured_in = _pieces(paper, pattern) if paper.is_file() else ((), "")
     table = FabricTable(cloth.name, pattern.unit, views=pattern.views)
     fabric = read_fabric_file(cloth, table) if cloth.is_file() else ()
-    return Pieces(entry, pattern.id, pieces, fabric=fabric)
+    return Pieces(entry, pattern.id, pieces, fabric=fabric, measured_in=measured_in)
 
 
-def _pieces(path: Path, pattern: Pattern) -> Iterator[Piece]:
+def _pieces(path: Path, pattern: Pattern) -> tuple[tuple[Piece, ...], str]:
+    """The pieces, and the size along whose lines they were measured."""
     file = TomlFields(path.name, read_toml(path))
-    file.known(file.table, ("piece",), "in a file of pieces")
+    file.known(file.table, ("measured_in", "piece"), "in a file of pieces")
     listed = file.table.get("piece", [])
     if not isinstance(listed, list) or not all(isinstance(one, dict) for one in listed):
         raise file.fail("each piece must be a section: write [[piece]] on a line of its own.")
-    for number, table in enumerate(listed, 1):
-        yield _piece(TomlFields(path.name, table), pattern, str(number))
+    pieces = (_piece(TomlFields(path.name, table), pattern, str(number)) for number, table in enumerate(listed, 1))
+    return tuple(pieces), file.text("measured_in")
 
 
 def _piece(fields: TomlFields, pattern: Pattern, entry: str) -> Piece:
@@ -67,7 +68,17 @@ def _piece(fields: TomlFields, pattern: Pattern, entry: str) -> Piece:
         line=fields.flag("line"),
         dart=fields.flag("dart"),
         note=fields.text("note"),
+        view=_view(fields, pattern),
     )
+
+
+def _view(fields: TomlFields, pattern: Pattern) -> str:
+    """The view of the pattern that a piece is cut for, empty for all."""
+    if "view" not in fields.table:
+        return ""
+    if not pattern.views:
+        raise fields.fail("“view” is given, but the pattern has no views.")
+    return _one_of(fields, fields.table["view"], pattern.views, "view")
 
 
 def _along(fields: TomlFields, pattern: Pattern) -> Iterator[Along]:

@@ -22,6 +22,7 @@ from sizekeeper.core.person import Person
 from sizekeeper.core.piece import Pieces
 from sizekeeper.core.question import Question
 from sizekeeper.core.staleness import stale
+from sizekeeper.core.views import pieces_in
 from sizekeeper.demo import demo_pattern, demo_values
 from sizekeeper.demo_pieces import demo_pieces
 from sizekeeper.errors import ReadError
@@ -29,7 +30,7 @@ from sizekeeper.errors import ReadError
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from sizekeeper.core.piece import Level
+    from sizekeeper.core.piece import Level, Piece
     from sizekeeper.core.result import Fit
 
 TODAY = dt.date(2026, 11, 25)
@@ -256,17 +257,43 @@ def marlet() -> Pieces:
     return found
 
 
-@pytest.mark.parametrize(("level", "inches"), [("bust", 40.375), ("waist", 30.125), ("hip", 65)])
-def test_the_pieces_of_the_dress_go_round_as_its_finished_chart_says_for_40(level: Level, inches: float) -> None:
-    bodice = [p for p in marlet().pieces if p.layer == "self" and p.role in ("front", "back")]
-    skirt = [p for p in marlet().pieces if p.role in ("skirt_front", "skirt_back")]
+def cut_for(view: str) -> tuple[Piece, ...]:
+    dress = patterns()["Marlet dress"]
+    charts = [value for value in household() if isinstance(value, Chart) and value.pattern == dress.id]
+    found = pieces_in(marlet(), dress, charts, view)
+    assert found is not None
+    return found.pieces
+
+
+@pytest.mark.parametrize(
+    ("view", "level", "inches"),
+    [("", "bust", 40.375), ("", "waist", 30.125), ("", "hip", 65), ("B", "bust", 40.375), ("B", "hip", 42.125)],
+)
+def test_the_pieces_of_a_view_of_the_dress_go_round_as_its_finished_chart_says_for_40(
+    view: str, level: Level, inches: float
+) -> None:
     allowance = patterns()["Marlet dress"].seam_allowance
     assert allowance is not None
 
-    found = girth(skirt if level == "hip" else bodice, level, allowance.exact_cm)
+    found = girth(cut_for(view), level, allowance.exact_cm)
 
     assert float(found.cm) == pytest.approx(inches * 2.54)
-    assert figures("Marlet dress", "finished", level)[3] == pytest.approx(inches * 2.54)
+    row = chart("Marlet dress", "finished", view).row(level)
+    assert row is not None
+    assert row.lows()[3] == pytest.approx(inches * 2.54)
+
+
+def test_the_straight_skirt_of_view_b_joins_the_bodice_at_the_waist_and_has_no_gathers() -> None:
+    skirt = [p for p in cut_for("B") if p.role.startswith("skirt")]
+
+    # Front on the fold 7 5/8 net, back cut twice 7 7/16 net: 2 x 7 5/8 + 2 x 7 7/16 = 30 1/8.
+    assert float(girth(skirt, "waist", Fraction(5, 8) * Fraction(254, 100)).cm) == pytest.approx(30.125 * 2.54)
+    assert {p.view for p in skirt} == {"B"}
+    assert {p.view for p in cut_for("") if p.role.startswith("skirt")} == {"A"}
+
+
+def test_the_pieces_of_the_dress_were_measured_in_40() -> None:
+    assert marlet().measured_in == "40"
 
 
 def test_the_bodice_of_the_dress_is_three_eighths_of_an_inch_short_for_tilde() -> None:
@@ -291,6 +318,8 @@ def test_the_dress_needs_fabric_for_either_view_in_every_size() -> None:
         ('[[piece]]\nacross = { chin = "2" }', "pieces.toml: “across” must be one of neck, bust"),
         ('[[piece]]\nalong = { skirt = "long" }', "pieces.toml: in “along.skirt”, “long” is not a length."),
         ("piece = 3", "pieces.toml: each piece must be a section"),
+        ('[[piece]]\nview = "C"', "pieces.toml: “view” must be one of A, B."),
+        ("measured_in = 40", "pieces.toml: “measured_in” must be a text in quotation marks."),
     ],
 )
 def test_a_file_of_pieces_that_is_unclear_is_named(tmp_path: Path, text: str, sentence: str) -> None:
@@ -300,6 +329,13 @@ def test_a_file_of_pieces_that_is_unclear_is_named(tmp_path: Path, text: str, se
         demo_pieces(tmp_path, patterns()["Marlet dress"], "x")
 
     assert str(refused.value).startswith(sentence)
+
+
+def test_a_view_of_a_pattern_without_views_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "pieces.toml").write_text('[[piece]]\nview = "A"', encoding="utf-8")
+
+    with pytest.raises(ReadError, match=r"^pieces\.toml: “view” is given, but the pattern has no views\."):
+        demo_pieces(tmp_path, patterns()["Ombry shirt"], "x")
 
 
 def test_a_pattern_without_pieces_and_fabric_has_no_list(tmp_path: Path) -> None:

@@ -33,6 +33,8 @@ class Follow:
 def follows(changed: Iterable[Piece], pieces: Iterable[Piece], level: Level) -> tuple[Follow, ...]:
     """The pieces that must follow a change of some pieces at a level, in the order of the list.
 
+    Where only gathered edges change, the seam they join stays as it is and the gathers take the change up.
+
     Args:
         changed: the pieces that take the change.
         pieces: all pieces of the pattern.
@@ -49,12 +51,16 @@ def _reason(piece: Piece, taken: tuple[Piece, ...], level: Level) -> FollowReaso
         return "cap"
     if level == "sleeve" and piece.role in ("front", "back", "yoke") and piece.layer == "self":
         return "armhole"
-    if not piece.crosses(level) or piece.role == "pocket":
-        return None
-    across = piece.width(level)
-    if across is not None and across.gathered:
-        return "absorbs"
+    return None if not piece.crosses(level) or piece.role == "pocket" else _at_level(piece, taken, level)
+
+
+def _at_level(piece: Piece, taken: tuple[Piece, ...], level: Level) -> FollowReason | None:
+    """Why a piece that crosses the level follows there."""
     rings = {ring(one.role) for one in taken}
+    if all(one.gathered_at(level) for one in taken):
+        return "layer" if piece.layer != "self" and ring(piece.role) in rings else None
+    if piece.gathered_at(level):
+        return "absorbs"
     if piece.layer != "self":
         same = ring(piece.role) in rings or piece.role == "facing"
         return "layer" if same else "joins"

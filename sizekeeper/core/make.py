@@ -116,11 +116,16 @@ class Pinned:
 
 @dataclass(frozen=True, slots=True)
 class ToileRound:
-    """One toile, tried on. Each round is kept; its figures are of the toile with the changes of the rounds before."""
+    """One toile, tried on. Each round is kept; its figures are of the toile with the changes of the rounds before.
+
+    `altered` are the changes of width that stood in the worksheet when the round was begun, and so were sewn into the
+    toile: all round, by measure, without what earlier toiles asked for. None where that was not noted.
+    """
 
     on: dt.date | None = None
     pinned: tuple[Pinned, ...] = ()
     note: str = ""
+    altered: dict[str, Length] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -79,7 +79,8 @@ class Piece:
 
     `around` says how often it goes round the body where the number cut does not: 2 for a yoke cut four times with
     an inner layer. `line` tells whether a lengthen/shorten line is printed on it, `dart` whether it has a bust dart.
-    `seam_allowance` is the piece's own where it differs from the pattern's.
+    `seam_allowance` is the piece's own where it differs from the pattern's. `view` is the view it is cut for, empty for
+    a piece of all views.
     """
 
     id: str
@@ -96,6 +97,7 @@ class Piece:
     around: int | None = None
     seam_allowance: Length | None = None
     note: str = ""
+    view: str = ""
 
     def crosses(self, *levels: Level) -> bool:
         """Whether the piece crosses every one of some levels."""
@@ -108,6 +110,11 @@ class Piece:
     def width(self, level: Level) -> Across | None:
         """Its width at a level, None where nobody measured it."""
         return next((across for across in self.across if across.level == level), None)
+
+    def gathered_at(self, level: Level) -> bool:
+        """Whether its edge at a level is gathered or eased onto a shorter one."""
+        across = self.width(level)
+        return across is not None and across.gathered
 
     def times(self, level: Level) -> int:
         """How often a change of the piece counts around the body, or the limb, at a level; 0 for other layers.
@@ -168,7 +175,10 @@ class Opening:
 
 @dataclass(frozen=True, slots=True)
 class Pieces:
-    """What is known of a pattern's paper: its pieces, its test square, its table of fabric and its openings."""
+    """What is known of a pattern's paper: its pieces, its test square, its table of fabric and its openings.
+
+    `measured_in` is the label of the size along whose lines the pieces were measured, empty where nobody said.
+    """
 
     id: str
     pattern: str
@@ -176,6 +186,7 @@ class Pieces:
     square: PrintedSquare | None = None
     fabric: tuple[FabricLine, ...] = ()
     openings: tuple[Opening, ...] = ()
+    measured_in: str = ""
 
     def piece(self, piece: str) -> Piece | None:
         """A piece by id, None where there is none."""

@@ -41,6 +41,11 @@ def cut_words(piece: Piece) -> str:
     return words if piece.layer == "self" else f"{words}, {LAYER_NAMES[piece.layer]}"
 
 
+def view_words(view: str) -> str:
+    """Which view a piece is cut for: `view B`; empty for all views."""
+    return f"view {view}" if view else ""
+
+
 def width_words(across: Across, notation: Notation) -> str:
     """The width at a level as it is written beside the drawing."""
     text = across.width.text or show(across.width.exact_cm, notation)
@@ -61,6 +66,8 @@ def with_unit(text: str, unit: str) -> str:
 def piece_spoken(piece: Piece, notation: Notation) -> str:
     """A piece in words for a screen reader."""
     parts = [f"{piece.name or 'A piece without a name'}, {cut_words(piece)}"]
+    if piece.view:
+        parts.append(view_words(piece.view))
     if piece.levels:
         parts.append("crosses " + ", ".join(LEVEL_NAMES[level] for level in piece.levels))
     parts += [f"{CHAIN_NAMES[one.chain]} {spoken(one.length.exact_cm, notation)} long" for one in piece.along]

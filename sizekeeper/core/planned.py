@@ -62,7 +62,7 @@ class Planned:
         return self.make.decision is not None and self.chosen is None
 
     def toile(self) -> tuple[ToileState, ...]:
-        """What the toiles showed, place by place."""
+        """What the toiles showed, place by place; what was changed before a round is in its printed ease."""
         eases = {m: at.ease_cm for m, at in self.shown.regions.items() if at.ease_cm is not None}
         edges = {region.measure: region.edges[0] for region in self.fit.regions}
         return toile_states(self.make.rounds, eases, edges)

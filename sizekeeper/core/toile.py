@@ -2,6 +2,10 @@
 
 ease left = surplus found - amount taken. Changes add up over the rounds, and each round is kept. After a toile nothing
 is warned of from the printed figure any more: only what was found on the body tells. All figures are exact cm.
+
+A toile is sewn with what was decided before it, so the printed ease it is compared with reckons in the changes of width
+that stood in the worksheet when the round was begun. What was changed later is not in it; nor is anything for a round
+that did not note it, and then that is said in words.
 """
 
 from __future__ import annotations
@@ -24,9 +28,11 @@ if TYPE_CHECKING:
 class ToileState:
     """What the toiles showed at one measure or chain, after all rounds; exact cm, None where nobody measured.
 
-    `printed` is the ease the charts gave before any toile, `found` the surplus first found on the body. `taken` adds
-    up what was taken in over all rounds, negative where let out. `left` is the ease that would be left now. `felt` is
-    what she felt last. `past_tight` is how far `left` lies below the tight edge, 0 where it does not or none is known.
+    `printed` is the ease the charts gave before any toile, with what was `altered` before the round in which the
+    surplus was first `found` on the body: 0 where nothing was, None where it was not noted and so is not in it. `taken`
+    adds up what was taken in over all rounds, negative where let out. `left` is the ease that would be left now. `felt`
+    is what she felt last. `past_tight` is how far `left` lies below the tight edge, 0 where it does not or none is
+    known.
     """
 
     at: str
@@ -36,6 +42,7 @@ class ToileState:
     left: Fraction | None
     felt: Felt | None = None
     past_tight: Fraction = Fraction(0)
+    altered: Fraction | None = Fraction(0)
 
     @property
     def came_up(self) -> Fraction | None:
@@ -56,23 +63,31 @@ def toile_state(
     Args:
         at: the measure or chain.
         rounds: the toiles, the first first; a surplus is that of the toile with the changes of the rounds before.
-        printed_cm: the ease the charts give at what was cut.
+        printed_cm: the ease the charts give at what was cut, without any change.
         tight_edge_cm: the ease below which the region is tight, None where there is none.
     """
-    said = [pinned for one in rounds for pinned in one.pinned if pinned.at == at]
-    if not said:
+    speaking = [(one, pinned) for one in rounds for pinned in one.pinned if pinned.at == at]
+    if not speaking:
         return None
+    said = [pinned for _, pinned in speaking]
     first, taken, left = _added_up(said)
+    altered = altered_before(next((one for one, pinned in speaking if pinned.found is not None), speaking[0][0]), at)
     past = exactly(tight_edge_cm) - left if left is not None and tight_edge_cm is not None else Fraction(0)
     return ToileState(
         at=at,
-        printed=None if printed_cm is None else exactly(printed_cm),
+        printed=None if printed_cm is None else exactly(printed_cm) + (altered or Fraction(0)),
         found=first,
         taken=taken,
         left=left,
         felt=next((pinned.felt for pinned in reversed(said) if pinned.felt is not None), None),
         past_tight=max(Fraction(0), past),
+        altered=altered,
     )
+
+
+def altered_before(one: ToileRound, at: str) -> Fraction | None:
+    """How much wider a measure was made before a round, exact cm, negative narrower; None where nobody noted it."""
+    return None if one.altered is None else exact(one.altered.get(at))
 
 
 def _added_up(said: Iterable[Pinned]) -> tuple[Fraction | None, Fraction, Fraction | None]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING, cast, get_args
 
 from sizekeeper.core.flat import MEASURE_AT
@@ -10,9 +11,13 @@ from sizekeeper.core.make import LengthChoice, WidthChoice
 from sizekeeper.core.piece import Chain, Level
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from sizekeeper.core.length import Unit
     from sizekeeper.core.toile import ToileState
 
+TOILE = "toile"
+"""The reason of a change of width that a toile asked for; its amount follows the toile."""
 _LEVEL_OF = {measure: level for level, measure in MEASURE_AT.items()}
 
 
@@ -20,6 +25,21 @@ def level_of(measure: str) -> Level | None:
     """The level at which a measure is taken on the pieces, None for one that is none."""
     found = _LEVEL_OF.get(measure, measure)
     return cast("Level", found) if found in get_args(Level) else None
+
+
+def altered_by(choices: Iterable[WidthChoice], unit: Unit) -> dict[str, Length]:
+    """What some changes of width come to at each measure, all round; without those that toiles asked for.
+
+    Args:
+        choices: the changes that stand in the worksheet.
+        unit: the unit the amounts are kept in.
+    """
+    added: dict[str, Fraction] = {}
+    for choice in choices:
+        if choice.reason != TOILE:
+            measure = MEASURE_AT.get(choice.level, choice.level)
+            added[measure] = added.get(measure, Fraction(0)) + choice.amount.exact_cm
+    return {measure: Length(cm / CM_PER[unit], unit) for measure, cm in added.items() if cm}
 
 
 def next_change(state: ToileState, unit: Unit) -> WidthChoice | LengthChoice | None:
@@ -39,4 +59,4 @@ def next_change(state: ToileState, unit: Unit) -> WidthChoice | LengthChoice | N
     if state.at in get_args(Chain):
         return LengthChoice(cast("Chain", state.at), amount=amount)
     level = level_of(state.at)
-    return None if level is None else WidthChoice(level, amount, reason="toile")
+    return None if level is None else WidthChoice(level, amount, reason=TOILE)

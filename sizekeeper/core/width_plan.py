@@ -13,7 +13,7 @@ from sizekeeper.core.widths import MILLIMETRES, Share, gather_after, spread
 from sizekeeper.errors import PlanError
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from sizekeeper.core.make import WidthChoice
     from sizekeeper.core.notation import Notation
@@ -33,7 +33,8 @@ class WidthPlan:
     """A change of width at a level: shares that add up to it exactly, pieces that follow, gathers that take it up.
 
     `gathers` is None where nothing is gathered there or a width was not measured. `reason` tells it from another
-    change at the same level.
+    change at the same level. `following` is the change that other pieces follow: without what goes into gathered edges,
+    unless all of it does, which only other layers of them follow.
     """
 
     level: Level
@@ -42,11 +43,12 @@ class WidthPlan:
     follows: tuple[Follow, ...]
     gathers: Gathers | None = None
     reason: str = ""
+    following: Fraction = Fraction(0)
 
 
 def around(pieces: Sequence[Piece], level: Level) -> tuple[Piece, ...]:
     """The pieces that usually take a change at a level: those of the first part that goes round it, ungathered."""
-    found = [p for p in pieces if p.crosses(level) and p.times(level) and not _gathered(p, level)]
+    found = [p for p in pieces if p.crosses(level) and p.times(level) and not p.gathered_at(level)]
     return tuple(p for p in found if ring(p.role) == ring(found[0].role))
 
 
@@ -67,27 +69,26 @@ def plan_width(
     chosen = [p for p in pieces.pieces if p.id in choice.pieces] or list(around(pieces.pieces, choice.level))
     nets = {p.id: _net(p, choice.level, seam_allowance) for p in chosen} if choice.sharing == "by_width" else {}
     change = choice.amount.exact_cm
+    shares = spread(
+        change,
+        chosen,
+        choice.level,
+        notation=notation,
+        edges=choice.edges,
+        sharing=choice.sharing,
+        net_widths=nets,
+    )
+    full = {p.id for p in chosen if p.gathered_at(choice.level)}
+    flat = [share.around for share in shares if share.piece not in full]
     return WidthPlan(
         level=choice.level,
         change=change,
-        shares=spread(
-            change,
-            chosen,
-            choice.level,
-            notation=notation,
-            edges=choice.edges,
-            sharing=choice.sharing,
-            net_widths=nets,
-        ),
+        shares=shares,
         follows=follows(chosen, pieces.pieces, choice.level),
-        gathers=_gathers(chosen, pieces.pieces, choice.level, seam_allowance, change),
+        gathers=_gathers(chosen, pieces.pieces, choice.level, seam_allowance, {s.piece: s.around for s in shares}),
         reason=choice.reason,
+        following=sum(flat, Fraction(0)) if flat else change,
     )
-
-
-def _gathered(piece: Piece, level: Level) -> bool:
-    across = piece.width(level)
-    return across is not None and across.gathered
 
 
 def _net(piece: Piece, level: Level, seam_allowance: Fraction | None) -> Fraction:
@@ -103,14 +104,24 @@ def _gathers(
     pieces: Sequence[Piece],
     level: Level,
     seam_allowance: Fraction | None,
-    change: Fraction,
+    takes: Mapping[str, Fraction],
 ) -> Gathers | None:
-    """The gather ratio before and after, where every width that it needs was measured."""
-    full = [p for p in pieces if p.times(level) and _gathered(p, level)]
-    beside = [p for p in pieces if p.times(level) and p.crosses(level) and ring(p.role) == ring(changed[0].role)]
-    if not full or any(p in beside for p in full) or any(p.width(level) is None for p in beside):
+    """The gather ratio before and after, where every width that it needs was measured.
+
+    The seam is that of the changed pieces that lie flat; where only gathered ones change, of the first part that does.
+    What each piece `takes`, by id, goes to the edge it belongs to.
+    """
+    at = [p for p in pieces if p.times(level) and p.crosses(level)]
+    full = [p for p in pieces if p.times(level) and p.gathered_at(level)]
+    flat = next((p for p in (*changed, *around(pieces, level)) if not p.gathered_at(level)), None)
+    if not full or flat is None:
+        return None
+    beside = [p for p in at if ring(p.role) == ring(flat.role)]
+    parts = {ring(p.role) for p in full}
+    if any(p not in full and ring(p.role) in parts for p in at) or any(p.width(level) is None for p in beside):
         return None
     gathered, seam = (
         sum((_net(p, level, seam_allowance) * p.times(level) for p in group), Fraction(0)) for group in (full, beside)
     )
-    return Gathers(*gather_after(gathered, seam, change))
+    longer, wider = (sum((takes.get(p.id, Fraction(0)) for p in group), Fraction(0)) for group in (full, beside))
+    return Gathers(*gather_after(gathered, seam, wider, longer))

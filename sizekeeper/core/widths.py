@@ -126,6 +126,20 @@ def gather_ratio(gathered: Fraction, seam: Fraction) -> Fraction:
     return gathered / seam
 
 
-def gather_after(gathered: Fraction, seam: Fraction, change: Fraction) -> tuple[Fraction, Fraction]:
-    """The gather ratio before and after the seam changes while the gathered edge stays as it is."""
-    return gather_ratio(gathered, seam), gather_ratio(gathered, seam + change)
+def gather_after(
+    gathered: Fraction, seam: Fraction, change: Fraction, taken: Fraction = Fraction(0)
+) -> tuple[Fraction, Fraction]:
+    """The gather ratio before a change and after it.
+
+    Args:
+        gathered: the gathered edge, net, all round; exact cm.
+        seam: the seam it joins, likewise.
+        change: by how much the seam becomes longer, all round; negative is shorter.
+        taken: by how much the gathered edge itself becomes longer, likewise; 0 where it stays as it is.
+
+    Raises:
+        PlanError: the seam or the gathered edge has no length left.
+    """
+    if gathered + taken <= 0:
+        raise PlanError("The gathered edge has no length left.")
+    return gather_ratio(gathered, seam), gather_ratio(gathered + taken, seam + change)

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.notation import Notation, show
 
+_Way = Literal["up", "down", "near"]
 _SMALL_MM = 20
 """What comes to fewer millimetres than this is said in millimetres where it is drawn or sewn, in centimetres."""
 
@@ -40,18 +42,22 @@ class Wording:
 
     def sewn(self, cm: float) -> str:
         """What is to be let out: `8 mm`, `3/8 in`; never less than what is needed."""
-        return self._small(cm, up=True)
+        return self._small(cm, "up")
 
     def drawn(self, cm: float) -> str:
         """A small distance on the pattern, to the nearest millimetre or sixteenth of an inch."""
-        return self._small(cm, up=False)
+        return self._small(cm, "near")
 
-    def _small(self, cm: float, *, up: bool) -> str:
-        if self.notation.unit == "cm" and (millimetres := _steps(cm, Fraction(1, 10), up=up)) < _SMALL_MM:
+    def spare(self, cm: float) -> str:
+        """What can be let out: to the millimetre or sixteenth of an inch, never more than there is."""
+        return self._small(cm, "down")
+
+    def _small(self, cm: float, way: _Way) -> str:
+        if self.notation.unit == "cm" and (millimetres := _steps(cm, Fraction(1, 10), way)) < _SMALL_MM:
             return f"{millimetres} mm"
         step = Fraction(1, 16) if self.notation.unit == "in" else Fraction(1, 10)
         per = _cm_per(self.notation)
-        return show(_steps(cm, step * per, up=up) * step * per, _stepped(self.notation, step))
+        return show(_steps(cm, step * per, way) * step * per, _stepped(self.notation, step))
 
     def room(self, cm: float) -> str:
         """A safe margin, rounded down so that it never promises more than is true."""
@@ -74,9 +80,9 @@ def _stepped(notation: Notation, step: Fraction) -> Notation:
     return type(notation)(notation.unit, step)
 
 
-def _steps(cm: float, step_cm: Fraction, *, up: bool) -> int:
-    """How many steps a distance is: rounded up, at least one, or to the nearest."""
+def _steps(cm: float, step_cm: Fraction, way: _Way) -> int:
+    """How many steps a distance is: rounded up, at least one, or down, or to the nearest."""
     steps = Fraction(cm) / step_cm
-    if up:
+    if way == "up":
         return max(1, -int(-(steps - Fraction(SAME)) // 1))
-    return int(steps + Fraction(1, 2) + Fraction(SAME))
+    return int(steps + (Fraction(1, 2) if way == "near" else 0) + Fraction(SAME))

@@ -15,7 +15,7 @@ from sizekeeper.core.make import LengthChoice, WidthChoice
 from sizekeeper.core.opening import passages
 from sizekeeper.core.piece import CHAINS, Chain
 from sizekeeper.core.planned import tried
-from sizekeeper.core.toile_change import next_change
+from sizekeeper.core.toile_change import TOILE, next_change
 from sizekeeper.core.trousers import CROTCH_DEPTH_EASE, SEAT, THIGH_EASE, Seat, SeatChanges, seat_changes, thigh_choice
 from sizekeeper.core.width_plan import WidthPlan, plan_width
 from sizekeeper.core.widths import MILLIMETRES, SIXTEENTHS
@@ -44,8 +44,6 @@ _PART_OF: dict[Chain, tuple[PieceRole, ...]] = {
     "rise": ("leg_back", "leg_front"),
 }
 _RISE_EASE = Length(CROTCH_DEPTH_EASE / CM_PER["in"], "in", "1/2 in")
-TOILE = "toile"
-"""The reason of a change of width that a toile asked for; its amount follows the toile."""
 FOLLOWING = (TOILE, SEAT)
 """The reasons of changes of width whose amounts are not hers to type."""
 
@@ -148,17 +146,32 @@ def _length(planned: Planned, chain: Chain) -> LengthLine:
 
 def _by_length_size(planned: Planned, choice: LengthChoice) -> LengthChange | None:
     """The change to the lengths of another size, for a child whose height and girth lie apart; None where not asked."""
-    labels, size = planned.plans.labels, planned.make.length_size
-    if choice.amount is not None or choice.wanted is not None or size not in labels:
+    if choice.amount is not None or choice.wanted is not None:
         return None
-    run, measure = planned.comparison.run, BODY_LENGTH[choice.chain]
+    found = _both_lengths(planned, choice.chain, planned.make.length_size)
+    if found is None:
+        return None
+    here, there = found
+    growth = exact(planned.make.growth)
+    basis: Basis = "finished_chart" if BODY_LENGTH[choice.chain] in planned.comparison.run.finished else "body_chart"
+    return LengthChange(choice.chain, longer_by(here, there, growth), basis, there + growth, here)
+
+
+def _both_lengths(planned: Planned, chain: Chain, size: str) -> tuple[Fraction, Fraction] | None:
+    """A chain's length in the size that is cut and in another one, exact cm; None where the charts lack either."""
+    labels, run, measure = planned.plans.labels, planned.comparison.run, BODY_LENGTH[chain]
+    if size not in labels:
+        return None
     figures = run.finished.get(measure) or run.body.get(measure)
     here, there = (chart_length(figures, p) for p in (planned.shown.position, float(labels.index(size))))
-    if here is None or there is None:
-        return None
-    growth = exact(planned.make.growth)
-    basis: Basis = "finished_chart" if measure in run.finished else "body_chart"
-    return LengthChange(choice.chain, longer_by(here, there, growth), basis, there + growth, here)
+    return None if here is None or there is None else (here, there)
+
+
+def without_lengths(planned: Planned) -> tuple[Chain, ...]:
+    """The chains whose lengths cannot be taken from the size she chose for them, or, while none is, from any."""
+    labels, chosen = planned.plans.labels, planned.make.length_size
+    sizes = (chosen,) if chosen in labels else labels
+    return tuple(c for c in chains(planned) if all(_both_lengths(planned, c, size) is None for size in sizes))
 
 
 def width_choices(planned: Planned, seat: SeatChanges | None = None) -> tuple[WidthChoice, ...]:

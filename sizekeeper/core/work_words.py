@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.length import CM_PER
 from sizekeeper.core.lengths import CHAIN_NAMES
 from sizekeeper.core.piece_words import LEVEL_NAMES
 from sizekeeper.core.places import join
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
-    from fractions import Fraction
 
     from sizekeeper.core.follows import FollowReason
     from sizekeeper.core.knit import KnitCheck
@@ -21,9 +22,9 @@ if TYPE_CHECKING:
     from sizekeeper.core.worksheet import Step, StepKind
 
 _BASIS = {
-    "pieces": ("she needs {wanted}", "the pieces give {given}"),
-    "body_chart": ("she has {wanted}", "the body chart is drafted for {given}"),
-    "finished_chart": ("she needs {wanted}", "the chart gives {given}"),
+    "pieces": ("{wanted} is needed", "the pieces give {given}"),
+    "body_chart": ("the body measures {wanted}", "the body chart is drafted for {given}"),
+    "finished_chart": ("{wanted} is needed", "the chart gives {given}"),
 }
 _FOLLOWS: dict[FollowReason, str] = {
     "layer": "the same, as another layer of it",
@@ -118,6 +119,19 @@ def gather_words(line: WidthLine) -> str:
     return f"The gathers take it up: {before} times as long as their seam before, {after} times after."
 
 
+def drawn_words(line: WidthLine, words: Wording) -> str:
+    """What the shares make all round as they are drawn; empty where that is what was asked for."""
+    if line.plan is None:
+        return ""
+    step = CM_PER["in"] / 16 if words.notation.unit == "in" else CM_PER["cm"] / 10
+    shares = line.plan.shares
+    drawn = sum(int(abs(s.per_edge) / step + Fraction(1, 2)) * step * s.edges * s.times for s in shares)
+    asked, made = amount(line.choice.amount.exact_cm, words), amount(drawn, words)
+    if made == asked:
+        return ""
+    return f"Drawn like that it makes {made} all round: no step of the ruler gives {asked} at so many edges."
+
+
 def knit_words(check: KnitCheck, words: Wording) -> list[str]:
     """What a stretch test says of a pattern and a body."""
     said = []
@@ -136,22 +150,24 @@ def knit_words(check: KnitCheck, words: Wording) -> list[str]:
 
 _PASSING = {"head": "the head", "shoulders": "both shoulders", "hips": "the hips", "hand": "the hand",
             "heel": "the heel"}  # fmt: skip
+_MANY = ("shoulders", "hips")
 
 
 def passage_words(passage: Passage, words: Wording) -> tuple[str, bool]:
     """Whether a part of the body passes an opening, and whether that is a warning."""
-    where, what = passage.opening, _PASSING[passage.passing]
+    where, what, many = passage.opening, _PASSING[passage.passing], passage.passing in _MANY
+    passes, need = ("pass", "need") if many else ("passes", "needs")
     if passage.needs_cm is None:
-        return f"{where}: measure {what} to see whether it passes.", False
+        return f"{where}: measure around {what} to see whether {'they pass' if many else 'it passes'}.", False
     if passage.gives_cm is None:
-        return f"{where}: type its finished edge on the Pattern page to see whether {what} passes.", False
+        return f"{where}: type its finished edge on the Pattern page to see whether {what} {passes}.", False
     needs, gives = words.length(passage.needs_cm), words.length(passage.gives_cm)
     if passage.short_cm:
         return (
-            f"{where}: {what} needs {needs} and it opens to {gives}: {words.sewn(passage.short_cm)} too little.",
+            f"{where}: {what} {need} {needs} and it opens to {gives}: {words.sewn(passage.short_cm)} too little.",
             True,
         )
-    return f"{where}: {what} passes, {needs} through {gives}.", False
+    return f"{where}: {what} {passes}, {needs} through {gives}.", False
 
 
 def step_words(step: Step, words: Wording) -> str:

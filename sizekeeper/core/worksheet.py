@@ -149,7 +149,7 @@ def _widths(widths: Iterable[WidthPlan], by_id: dict[str, Piece]) -> list[Step]:
             for share in plan.shares
         ]
         found += [
-            Step("match", "follow", follow.piece, (plan.level,), plan.change, why=follow.reason, cause=plan.reason)
+            Step("match", "follow", follow.piece, (plan.level,), plan.following, why=follow.reason, cause=plan.reason)
             for follow in plan.follows
             if follow.piece in by_id
         ]

@@ -18,7 +18,7 @@ from sizekeeper.core.person import Person
 from sizekeeper.core.piece import Pieces
 from sizekeeper.core.plan import PER_CHANGE_CM
 from sizekeeper.core.planned import Planned, plan_ahead
-from sizekeeper.core.views import chart_of, views_of
+from sizekeeper.core.views import chart_of, pieces_in, shares_chart, views_of
 from sizekeeper.errors import ReportError
 from sizekeeper.reports.file_names import file_name
 
@@ -84,10 +84,10 @@ class Snapshot:
 
     def views(self, pattern: Pattern) -> dict[str, str]:
         """The views of a pattern to choose between and what each is called, by name."""
-        return views_of(pattern, self._charts.get(pattern.id, ()))
+        return views_of(pattern, self._charts.get(pattern.id, ()), self._pieces.get(pattern.id))
 
     def pairings(self, people: Sequence[Person], patterns: Sequence[Pattern]) -> list[Pairing]:
-        """Each person with each pattern, once for every view that has figures of its own."""
+        """Each person with each pattern, once for every view there is to choose."""
         return [
             Pairing(person, pattern, view, words)
             for person in people
@@ -99,7 +99,8 @@ class Snapshot:
         """A pattern with the charts and pieces it is compared by; a view has its own figures or those for all."""
         charts = self._charts.get(pattern.id, ())
         body, finished = chart_of(charts, "body", view), chart_of(charts, "finished", view)
-        return Envelope(pattern, body, finished, self._pieces.get(pattern.id), view)
+        pieces = pieces_in(self._pieces.get(pattern.id), pattern, charts, view)
+        return Envelope(pattern, body, finished, pieces, view)
 
     def found(self, pairing: Pairing) -> Found:
         """The comparison of a pairing.
@@ -126,6 +127,12 @@ class Snapshot:
 
     def planned(self, found: Found, per_change_cm: float = PER_CHANGE_CM) -> Planned | None:
         """The plans of a comparison, for the newest make of it, if there is one."""
+        return plan_ahead(found, self._make(found), per_change_cm)
+
+    def _make(self, found: Found) -> Make:
+        """The newest make; of a view that shares its chart with others, else what was decided for all of them."""
         key = (found.person.id, found.pattern.id, found.view)
-        make = self._makes.get(key) or Make("", *key, found.pattern.title)
-        return plan_ahead(found, make, per_change_cm)
+        make = self._makes.get(key)
+        if make is None and shares_chart(self._charts.get(found.pattern.id, ()), found.view):
+            make = self._makes.get((found.person.id, found.pattern.id, ""))
+        return make or Make("", *key, found.pattern.title)

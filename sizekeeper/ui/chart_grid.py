@@ -35,6 +35,7 @@ class ChartGrid(QTableView):
         said(str, str): a sentence for the line below the grid, and its voice.
         measure_named(int, str, str): a row was given a measure: row of the chart (its length for a new one), id, label.
         paste_wanted(): the clipboard should be laid in from the current cell on.
+        naming(QWidget): the field of a measure was opened.
         cell_changed(): another cell is current, or others are chosen.
         menu_wanted(object): the menu of the current cell is wanted at a `QPoint` on the screen.
     """
@@ -42,6 +43,7 @@ class ChartGrid(QTableView):
     said = Signal(str, str)
     measure_named = Signal(int, str, str)
     paste_wanted = Signal()
+    naming = Signal(QWidget)
     cell_changed = Signal()
     menu_wanted = Signal(object)
 
@@ -59,6 +61,7 @@ class ChartGrid(QTableView):
         self._delegate.refused.connect(self._on_refused)
         self._delegate.closeEditor.connect(self._on_closed)
         self._header.named.connect(self.measure_named)
+        self._header.opened.connect(self.naming)
         self._header.left.connect(self._on_left)
         model.columnsInserted.connect(self._on_shape)
         model.columnsRemoved.connect(self._on_shape)
@@ -172,6 +175,7 @@ class ChartGrid(QTableView):
 
     def _on_left(self) -> None:
         self.setFocus()
+        self.cell_changed.emit()
 
     def _on_moved(self, move: str, written: bool) -> None:  # noqa: FBT001 - a slot
         """Go on from the cell that was typed; a size typed further out stands behind the last one."""

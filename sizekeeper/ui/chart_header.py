@@ -16,10 +16,12 @@ class MeasureHeader(QHeaderView):
 
     Signals:
         named(int, str, str): a row was given a measure: the chart's row (its length for a new one), id and label.
+        opened(QWidget): the field was opened; it should be in view.
         left(): the field was closed, and the focus should go back to the figures.
     """
 
     named = Signal(int, str, str)
+    opened = Signal(QWidget)
     left = Signal()
 
     def __init__(self, model: ChartModel, parent: QWidget | None = None) -> None:
@@ -50,6 +52,7 @@ class MeasureHeader(QHeaderView):
         field.left.connect(self.close_field)
         field.show()
         field.setFocus()
+        self.opened.emit(field)
         if text:
             field.offer(text)
             field.completer().complete()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QCheckBox, QDialog, QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.errors import StoreError
@@ -79,3 +80,9 @@ class EraseDialog(QDialog):
         self._session.reload()
         self.erased.emit(f"{name} was erased for good.")
         self.accept()
+
+    # Qt's own names from here on.
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The same paper as the pages of the main window, on which empty boxes stand out."""
+        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from sizekeeper import assets
 from sizekeeper.core.found import filled, find
 from sizekeeper.core.piece import Pieces
-from sizekeeper.core.views import views_of
+from sizekeeper.core.views import pieces_in, views_of
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -59,7 +59,7 @@ def look_up(session: Session, person: str, pattern: str, *, view: str) -> Found 
             "Type the charts",
             Place("pattern", what.id),
         )
-    pieces = pieces_of(session, what.id)
+    pieces = pieces_in(pieces_of(session, what.id), what, session.charts(what.id), view)
     found = find(
         who, what, body, finished, pieces, view=view, measures=assets.measures(), defaults=assets.ease_defaults()
     )
@@ -79,9 +79,10 @@ def pieces_of(session: Session, pattern: str) -> Pieces | None:
 def view_choices(session: Session, pattern: Pattern) -> dict[str, str]:
     """The views to choose between and what each is called, by name; empty where there is nothing to choose.
 
-    Views without finished figures of their own share the chart that serves all: they are one choice, named "".
+    Views without finished figures of their own share the chart that serves all: they are one choice, named "", unless
+    they have pieces of their own.
     """
-    return views_of(pattern, session.charts(pattern.id))
+    return views_of(pattern, session.charts(pattern.id), pieces_of(session, pattern.id))
 
 
 def _nothing_in_common(person: Person, problem: str) -> Missing:

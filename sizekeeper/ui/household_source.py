@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.household import Envelope
-from sizekeeper.core.views import chart_of, views_of
+from sizekeeper.core.views import chart_of, pieces_in, views_of
 from sizekeeper.ui.fit_source import pieces_of
 
 if TYPE_CHECKING:
@@ -29,9 +29,15 @@ class Offer:
 def offer_of(session: Session, pattern: Pattern) -> Offer:
     """A pattern with the charts of each of its views."""
     charts, pieces = session.charts(pattern.id), pieces_of(session, pattern.id)
-    views = views_of(pattern, charts)
+    views = views_of(pattern, charts, pieces)
     found = {
-        view: Envelope(pattern, chart_of(charts, "body", view), chart_of(charts, "finished", view), pieces, view)
+        view: Envelope(
+            pattern,
+            chart_of(charts, "body", view),
+            chart_of(charts, "finished", view),
+            pieces_in(pieces, pattern, charts, view),
+            view,
+        )
         for view in views or {"": ""}
     }
     return Offer(views, found)

@@ -134,11 +134,13 @@ class PatternPage(QWidget):
         self.views.chosen.connect(self.show_view)
         self.switch.currentChanged.connect(self._on_switched)
         self.pieces.allowance_wanted.connect(self._on_allowance_wanted)
+        self.pieces.view_wanted.connect(self.show_view)
         self.templates.start_wanted.connect(self.use_template)
         self.templates.said.connect(self.body.line.speak)
         ViewEdits(self, self._session)
         for panel in (self.body, self.finished):
             panel.grid.cell_changed.connect(self._keep_cell_in_view)
+            panel.grid.naming.connect(self._keep_field_in_view)
 
     @property
     def pattern(self) -> Pattern | None:
@@ -265,6 +267,9 @@ class PatternPage(QWidget):
             rect = grid.visualRect(grid.current())
             at = grid.viewport().mapTo(self._content, rect.center())
             self.area.ensureVisible(at.x(), at.y(), 0, rect.height() * 2)
+
+    def _keep_field_in_view(self, field: QWidget) -> None:
+        self.area.ensureWidgetVisible(field, 0, field.height() * 2)
 
     def _on_sizes_wanted(self) -> None:
         """Take over the body chart's sizes in the finished chart."""

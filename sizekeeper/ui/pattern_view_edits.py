@@ -7,7 +7,15 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
-from sizekeeper.core.view_edit import with_view, with_view_renamed, without_view
+from sizekeeper.core.make import Make
+from sizekeeper.core.piece import Pieces
+from sizekeeper.core.view_edit import (
+    pieces_with_view_renamed,
+    pieces_without_view,
+    with_view,
+    with_view_renamed,
+    without_view,
+)
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui.pattern_views import ALL_VIEWS, ViewDialog
 from sizekeeper.ui.selection import Place
@@ -18,7 +26,8 @@ if TYPE_CHECKING:
     from sizekeeper.ui.pattern_page import PatternPage
     from sizekeeper.ui.session import Session
 
-    Pair = tuple[Pattern | Chart | None, Pattern | Chart | None]
+    Kept = Pattern | Chart | Pieces | Make | None
+    Pair = tuple[Kept, Kept]
 
 
 class ViewEdits(QObject):
@@ -54,6 +63,11 @@ class ViewEdits(QObject):
             pairs: list[Pair] = [(pattern, with_view_renamed(pattern, old, name))]
             if (chart := self._page.saved(self._page.finished.chart)) is not None:
                 pairs.append((chart, replace(chart, view=name)))
+            for value in self._session.belonging(pattern.id):
+                if isinstance(value, Pieces):
+                    pairs.append((value, pieces_with_view_renamed(value, old, name)))
+                elif isinstance(value, Make) and value.view == old:
+                    pairs.append((value, replace(value, view=name)))
             self._apply(f"Rename view {old}", pairs, name)
 
     def _on_remove(self) -> None:
@@ -62,6 +76,8 @@ class ViewEdits(QObject):
             pairs: list[Pair] = [(pattern, without_view(pattern, old))]
             if (chart := self._page.saved(self._page.finished.chart)) is not None:
                 pairs.append((chart, None))
+            listed = [value for value in self._session.belonging(pattern.id) if isinstance(value, Pieces)]
+            pairs += [(pieces, pieces_without_view(pieces, old)) for pieces in listed]
             self._apply(f"Remove view {old}", pairs, "")
 
     def _apply(self, text: str, pairs: list[Pair], view: str) -> None:

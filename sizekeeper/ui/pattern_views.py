@@ -114,7 +114,7 @@ class ViewStrip(QWidget):
         self.change = Link("Change view", "Rename or remove the view")
         menu = QMenu(self.change)
         self.rename = menu.addAction("Rename the view…")
-        self.remove = menu.addAction("Remove the view and its figures")
+        self.remove = menu.addAction("Remove the view, its figures and its pieces")
         self.rename.triggered.connect(self.rename_wanted)
         self.remove.triggered.connect(self.remove_wanted)
         self.change.setMenu(menu)

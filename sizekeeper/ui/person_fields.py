@@ -119,10 +119,12 @@ class DraftField(QLineEdit):
             self.selectAll()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Leaving makes the edit."""
+        """Leaving makes the edit, and shows where a long text begins."""
         super().focusOutEvent(event)
         if event.reason() not in _STAYS:
             self.finish()
+            if event.reason() != Qt.FocusReason.ActiveWindowFocusReason:
+                self.setCursorPosition(0)
 
 
 class TitleField(DraftField):

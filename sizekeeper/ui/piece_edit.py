@@ -90,6 +90,12 @@ def with_added(pieces: Pieces, added: Sequence[Piece], after: str = "") -> Piece
     return replace(pieces, pieces=(*pieces.pieces[:at], *added, *pieces.pieces[at:]))
 
 
+def for_views(pieces: Sequence[Piece], views: Sequence[str]) -> list[Piece]:
+    """Pieces as they are in a pattern with these views: one cut for a view that it lacks is cut for all."""
+    known = {view.casefold(): view for view in views}
+    return [replace(piece, view=known.get(piece.view.casefold(), "")) for piece in pieces]
+
+
 def without(pieces: Pieces, piece: str) -> Pieces:
     """The list without a piece."""
     return replace(pieces, pieces=tuple(one for one in pieces.pieces if one.id != piece))

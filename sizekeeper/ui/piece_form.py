@@ -17,6 +17,7 @@ from sizekeeper.ui.person_fields import CalmCombo, DraftField
 from sizekeeper.ui.piece_edit import with_level
 from sizekeeper.ui.piece_length_field import LengthField
 from sizekeeper.ui.piece_sheet import PieceSheet
+from sizekeeper.ui.piece_view_field import PieceViewField
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent
@@ -73,6 +74,7 @@ class PieceForm(QWidget):
         for words, times in _AROUND:
             self.around.addItem(words, times)
         self.allowance = LengthField("Seam allowance of this piece", self)
+        self.view = PieceViewField(self)
         self.note = DraftField("Note on the piece", self)
         self.problem = Lettering("", "warning", self)
         self._lay()
@@ -111,6 +113,8 @@ class PieceForm(QWidget):
         self._put(0, 0, "On the paper", self.line, self.dart, grid=self._more)
         self._put(0, 1, "Goes round", self.around, grid=self._more)
         self._put(0, 2, "Its own seam allowance", self.allowance, grid=self._more)
+        self._more.addWidget(self.view.label, 0, 3)
+        self._more.addWidget(self.view, 1, 3)
         column.addLayout(self._more)
         note = Lettering("Note", "note", self)
         note.setBuddy(self.note)
@@ -144,7 +148,7 @@ class PieceForm(QWidget):
         self._boxes.setVerticalSpacing(theme.spacing(0.5))
         self._grid.setColumnStretch(0, 3)
         self._grid.setColumnStretch(1, 2)
-        self._more.setColumnStretch(3, 1)
+        self._more.setColumnStretch(4, 1)
         self.allowance.setMaximumWidth(theme.spacing(14))
 
     def _connect(self) -> None:
@@ -160,6 +164,7 @@ class PieceForm(QWidget):
             field.restored.connect(self._desk.drop_draft)
         self.role.activated.connect(self._on_role)
         self.layer.activated.connect(self._on_layer)
+        self.view.activated.connect(self._on_view)
         self.around.activated.connect(self._on_around)
         self.cut.valueChanged.connect(self._on_cut)
         self.fold.clicked.connect(self._on_fold)
@@ -192,6 +197,7 @@ class PieceForm(QWidget):
         self._show_around(piece)
         self.allowance.show_length(piece.seam_allowance, self._desk.notation.unit)
         pattern = self._desk.pattern
+        self.view.show_view(piece, pattern)
         usual = pattern.seam_allowance if pattern is not None else None
         self.allowance.setPlaceholderText(
             show(usual.exact_cm, self._desk.notation) if usual is not None else "not known"
@@ -214,7 +220,7 @@ class PieceForm(QWidget):
         for field in (self.name, self.note, self.allowance):
             field.setReadOnly(not writable)
         boxes = (*self.levels.values(), self.fold, self.line, self.dart)
-        for widget in (self.role, self.layer, self.around, self.cut, *boxes):
+        for widget in (self.role, self.layer, self.view, self.around, self.cut, *boxes):
             widget.setEnabled(writable)
 
     def _say(self) -> None:
@@ -240,7 +246,7 @@ class PieceForm(QWidget):
         known: dict[str, QWidget] = {
             "name": self.name, "role": self.role, "layer": self.layer, "cut": self.cut, "on_fold": self.fold,
             "line": self.line, "dart": self.dart, "around": self.around, "seam_allowance": self.allowance,
-            "note": self.note,
+            "note": self.note, "view": self.view,
         }  # fmt: skip
         return known.get(kind)
 
@@ -285,6 +291,9 @@ class PieceForm(QWidget):
 
     def _on_layer(self, index: int) -> None:
         self._edit(f"Change layer of {self._called()}", "layer", layer=self.layer.itemData(index))
+
+    def _on_view(self, _index: int) -> None:
+        self._edit(f"Change the view of {self._called()}", "view", view=self.view.chosen)
 
     def _on_around(self, index: int) -> None:
         self._edit(f"Change how often {self._called()} goes round", "around", around=self.around.itemData(index))

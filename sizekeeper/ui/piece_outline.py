@@ -6,7 +6,7 @@ ordinary piece of that kind would be (coined figures, for the picture only), sca
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -27,6 +27,10 @@ _HEIGHTS: dict[Level, float] = {
     "neck": 0, "bust": 24, "waist": 41, "high_hip": 51, "hip": 61, "thigh": 70, "knee": 100, "sleeve": 14, "wrist": 60,
 }  # fmt: skip
 _HEM = {"bodice": 67.0, "skirt": 103.0, "leg": 145.0, "sleeve": 42.0, "strip": 67.0}
+_BELOW = 8.0
+"""How far the hem lies below the lowest level that the piece crosses, where its usual height is above that."""
+_ARM: frozenset[Level] = frozenset({"sleeve", "wrist"})
+"""Levels along the arm, which have no height on a bodice."""
 _WIDTHS: dict[str, dict[Level, float]] = {
     "bodice": {"neck": 20, "bust": 25, "waist": 20, "high_hip": 23, "hip": 26, "thigh": 26, "knee": 26, "hem": 27},
     "skirt": {"waist": 19, "high_hip": 23, "hip": 26, "thigh": 27, "knee": 29, "hem": 31},
@@ -70,8 +74,9 @@ class Outline:
         """From which y to which a chain runs on the piece."""
         if self.shape in ("sleeve", "strip") or not self.heights:
             return self.top, self.bottom
-        first, last = (_usual_height(end, self.shape) for end in _SPANS[chain])
-        inside = [y for lv, y in self.heights.items() if first <= _usual_height(lv, self.shape) <= last]
+        usual = _usual_heights(self.heights, self.shape)
+        first, last = (usual[end] for end in _SPANS[chain])
+        inside = [y for lv, y in self.heights.items() if first <= usual[lv] <= last]
         if len(inside) < 2:  # noqa: PLR2004 - a stretch has two ends
             return self.top, self.bottom
         return min(inside), max(inside)
@@ -121,20 +126,25 @@ def _levels(piece: Piece, shape: str) -> list[Level]:
     if shape in ("skirt", "leg"):
         crossed = [level for level in crossed if level not in ("neck", "bust", "sleeve", "wrist")]
         return crossed or ["waist", "hip", "hem"]
-    return crossed
+    return [level for level in crossed if level not in _ARM] if shape == "bodice" else crossed
 
 
-def _usual_height(level: Level, shape: str) -> float:
-    return _HEM[shape] if level == "hem" else _HEIGHTS[level]
+def _usual_heights(levels: Iterable[Level], shape: str) -> dict[Level, float]:
+    """Every level's usual y on a piece that crosses some levels: the hem lies below all others that it crosses."""
+    lowest = max((_HEIGHTS[level] for level in levels if level != "hem"), default=0.0)
+    hem = _HEM[shape] if _HEM[shape] > lowest else lowest + _BELOW
+    return {**_HEIGHTS, "hem": hem}
 
 
 def _heights(piece: Piece, shape: str) -> dict[Level, float]:
     """Each level's y, the topmost at 0: usual distances, stretched where a chain was measured."""
-    levels = sorted(_levels(piece, shape), key=lambda level: _usual_height(level, shape))
+    crossed = _levels(piece, shape)
+    usual = _usual_heights(crossed, shape)
+    levels = sorted(crossed, key=lambda level: usual[level])
     if not levels:
         return {}
-    steps = [(low, _usual_height(low, shape) - _usual_height(high, shape)) for high, low in pairwise(levels)]
-    factors = _factors(piece, shape, levels)
+    steps = [(low, usual[low] - usual[high]) for high, low in pairwise(levels)]
+    factors = _factors(piece, levels, usual)
     spare = sum(factors.values()) / len(factors) if factors else 1.0
     at = _HEIGHTS["sleeve"] if shape == "sleeve" else 0.0
     if shape == "sleeve":
@@ -152,21 +162,19 @@ def _down_a_strip(heights: dict[Level, float], long: float) -> dict[Level, float
     return {level: long * (y / lowest if lowest else 0.5) for level, y in heights.items()}
 
 
-def _factors(piece: Piece, shape: str, levels: list[Level]) -> dict[Level, float]:
+def _factors(piece: Piece, levels: list[Level], usual: Mapping[Level, float]) -> dict[Level, float]:
     """How much longer than usual each step down to a level was measured to be."""
     out: dict[Level, float] = {}
     for along in piece.along:
-        ends = [_usual_height(end, shape) for end in _SPANS[along.chain]]
+        ends = [usual[end] for end in _SPANS[along.chain]]
         if along.chain == "sleeve":
-            ends = [0.0, _usual_height(levels[-1], shape)]
-        inside = [lv for lv in levels if ends[0] - 0.1 <= _usual_height(lv, shape) <= ends[1] + 0.1]
+            ends = [0.0, usual[levels[-1]]]
+        inside = [lv for lv in levels if ends[0] - 0.1 <= usual[lv] <= ends[1] + 0.1]
         if not inside:
             continue
-        usual = (ends[1] if along.chain == "sleeve" else _usual_height(inside[-1], shape)) - (
-            0.0 if along.chain == "sleeve" else _usual_height(inside[0], shape)
-        )
-        if usual > 0:
-            factor = min(max(along.length.cm / usual, 0.1), 10.0)
+        whole = ends[1] if along.chain == "sleeve" else usual[inside[-1]] - usual[inside[0]]
+        if whole > 0:
+            factor = min(max(along.length.cm / whole, 0.1), 10.0)
             out |= dict.fromkeys(inside if along.chain == "sleeve" else inside[1:], factor)
     return out
 

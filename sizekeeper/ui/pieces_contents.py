@@ -15,10 +15,12 @@ from sizekeeper.store.codec import new_id
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
-from sizekeeper.ui.piece_edit import moved, suggested, with_added, without
+from sizekeeper.ui.piece_edit import for_views, moved, suggested, with_added, without
 from sizekeeper.ui.pieces_list import PieceList
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from PySide6.QtGui import QAction, QResizeEvent
 
     from sizekeeper.core.piece import Piece
@@ -169,14 +171,15 @@ class PiecesContents(QWidget):
     def _on_copy(self) -> None:
         other = self._desk.session.committed(self._asked())
         if isinstance(other, Pieces):
-            pattern = self._desk.session.pattern(other.pattern)
-            self._add_all(f"Copy the pieces of {pattern.title if pattern else 'another pattern'}", other.pieces)
+            pattern, here = self._desk.session.pattern(other.pattern), self._desk.pattern
+            pieces = for_views(other.pieces, here.views if here is not None else ())
+            self._add_all(f"Copy the pieces of {pattern.title if pattern else 'another pattern'}", pieces)
 
     def _asked(self) -> str:
         """What the menu's entry that was chosen stands for."""
         return str(cast("QAction", self.sender()).data())
 
-    def _add_all(self, text: str, pieces: tuple[Piece, ...]) -> None:
+    def _add_all(self, text: str, pieces: Sequence[Piece]) -> None:
         """Add copies of pieces, with ids of their own, as one step."""
         added = [replace(one, id=new_id()) for one in pieces]
         if added:

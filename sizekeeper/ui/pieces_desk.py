@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.piece import Pieces
+from sizekeeper.core.views import pieces_in
 from sizekeeper.store.codec import new_id
 from sizekeeper.ui.piece_edit import with_piece
 from sizekeeper.ui.selection import Place
@@ -64,6 +65,14 @@ class PiecesDesk(QObject):
         committed = self.committed
         value = self.session.value(committed.id)
         return value if isinstance(value, Pieces) else committed
+
+    def pieces_of(self, view: str) -> tuple[Piece, ...]:
+        """The pieces of a view, with what is being typed; "" stands for the views that share one finished chart."""
+        pieces, pattern = self.pieces, self.pattern
+        if pattern is None:
+            return pieces.pieces
+        found = pieces_in(pieces, pattern, self.session.charts(pattern.id), view)
+        return found.pieces if found is not None else ()
 
     @property
     def chosen(self) -> str:

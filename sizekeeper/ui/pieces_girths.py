@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from sizekeeper.assets import measures
@@ -18,6 +19,7 @@ from sizekeeper.errors import PlanError
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.pattern_link import Link
+from sizekeeper.ui.pattern_views import ALL_VIEWS
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.selection import Place
 
@@ -45,18 +47,26 @@ class GirthLine:
 
 
 class GirthsPart(QWidget):
-    """A line for each level at which a piece was measured."""
+    """A line for each level at which a piece was measured.
+
+    Signals:
+        view_wanted(str): the girths of another view are wanted, "" for those that share one finished chart.
+    """
+
+    view_wanted = Signal(str)
 
     def __init__(self, desk: PiecesDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
         self._finished: Chart | None = None
         self._body: Chart | None = None
-        self._size: dict[str, str] = {}
+        self._pieces: tuple[Piece, ...] = ()
         self.lines: tuple[GirthLine, ...] = ()
         self.size_box = CalmCombo("Size along whose lines the pieces were measured", self)
         self.size_box.activated.connect(self._on_size)
-        self._of = Lettering("in size", "plain", self)
+        self.view_box = CalmCombo("View whose pieces are counted", self)
+        self.view_box.activated.connect(self._on_view)
+        self._of = Lettering("measured in size", "plain", self)
         self.says = Lettering(EXPLAINED, "muted", self)
         self.rows: list[tuple[Level, Lettering, Lettering, Link]] = []
         self._lay()
@@ -70,6 +80,7 @@ class GirthsPart(QWidget):
         head.addWidget(Lettering("Finished girths from the pieces", "small heading", self))
         head.addStretch(1)
         self._of.setWordWrap(False)
+        head.addWidget(self.view_box)
         head.addWidget(self._of)
         head.addWidget(self.size_box)
         column.addLayout(head)
@@ -91,10 +102,13 @@ class GirthsPart(QWidget):
 
     @property
     def chosen_size(self) -> str:
-        """The label of the size whose lines were measured, "" where the charts have no size."""
-        labels = [size.label for size in self._sizes()]
-        kept = self._size.get(self._desk.committed.pattern, "")
-        return kept if kept in labels else labels[len(labels) // 2] if labels else ""
+        """The label of the size whose lines were measured, the middle one until it is said; "" where there is none."""
+        target = self._target()
+        if target is None or not target.sizes:
+            return ""
+        said = self._desk.committed.measured_in
+        at = chart_edit.size_named(target, said) if said else None
+        return target.sizes[len(target.sizes) // 2 if at is None else at].label
 
     def _sizes(self) -> tuple[Size, ...]:
         target = self._target()
@@ -117,10 +131,13 @@ class GirthsPart(QWidget):
             self.size_box.clear()
             self.size_box.addItems(labels)
         self.size_box.setCurrentText(self.chosen_size)
+        self.size_box.setEnabled(self._desk.writable)
+        self._pieces = self._desk.pieces_of(self._view)
+        self._show_views()
         self.lines = tuple(self._line(level) for level in GIRTHS if self._measured(level))
         for widget in (self.size_box, self._of):
             widget.setVisible(bool(labels) and bool(self.lines))
-        self.says.setText(EXPLAINED if self.lines else NOTHING)
+        self.says.setText(f"{EXPLAINED} {self._counted()}".strip() if self.lines else NOTHING)
         found = {line.level: line for line in self.lines}
         for level, name, words, link in self.rows:
             line = found.get(level)
@@ -134,12 +151,35 @@ class GirthsPart(QWidget):
                 link.setAccessibleName(f"{line.offer}: {LEVEL_NAMES[level]}")
                 link.updateGeometry()
 
+    @property
+    def _view(self) -> str:
+        return self._finished.view if self._finished is not None else ""
+
+    def _show_views(self) -> None:
+        """Offer the views where the pieces differ by them."""
+        pattern = self._desk.pattern
+        views = ("", *pattern.views) if pattern is not None else ("",)
+        if tuple(self.view_box.itemData(at) for at in range(self.view_box.count())) != views:
+            self.view_box.clear()
+            for view in views:
+                self.view_box.addItem(f"view {view}" if view else ALL_VIEWS, view)
+        self.view_box.setCurrentIndex(self.view_box.findData(self._view))
+        self.view_box.setVisible(any(piece.view for piece in self._desk.pieces.pieces) and len(views) > 1)
+
+    def _counted(self) -> str:
+        """Which pieces are counted where they differ by the view."""
+        if self.view_box.isHidden():
+            return ""
+        own = dict.fromkeys(piece.view for piece in self._pieces if piece.view)
+        if own:
+            return f"Counted: the pieces of all views and those of view {' and '.join(own)}."
+        return "Counted: only the pieces of all views. Choose a view to count its own too."
+
     def _measured(self, level: Level) -> bool:
-        return any(piece.width(level) is not None and piece.times(level) for piece in self._desk.pieces.pieces)
+        return any(piece.width(level) is not None and piece.times(level) for piece in self._pieces)
 
     def _line(self, level: Level) -> GirthLine:
-        pieces = self._desk.pieces.pieces
-        pattern = self._desk.pattern
+        pieces, pattern = self._pieces, self._desk.pattern
         allowance = pattern.seam_allowance.exact_cm if pattern is not None and pattern.seam_allowance else None
         try:
             found = girth(pieces, level, allowance)
@@ -168,8 +208,12 @@ class GirthsPart(QWidget):
         return says, "Add to the finished chart"
 
     def _on_size(self) -> None:
-        self._size[self._desk.committed.pattern] = self.size_box.currentText()
-        self.refresh()
+        size = self.size_box.currentText()
+        after = replace(self._desk.committed, measured_in=size)
+        self._desk.apply(f"Pieces measured in size {size}", after, "measured_in")
+
+    def _on_view(self) -> None:
+        self.view_wanted.emit(str(self.view_box.currentData()))
 
     def _on_add(self) -> None:
         level: Level = self.sender().property("level")

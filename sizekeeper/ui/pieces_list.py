@@ -8,7 +8,7 @@ from PySide6.QtCore import QAbstractListModel, QEvent, QModelIndex, QPersistentM
 from PySide6.QtGui import QFontMetrics, QPainter, QPalette
 from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from sizekeeper.core.piece_words import cut_words, piece_spoken
+from sizekeeper.core.piece_words import cut_words, piece_spoken, view_words
 from sizekeeper.ui import theme
 
 if TYPE_CHECKING:
@@ -50,14 +50,14 @@ class PieceListModel(QAbstractListModel):
         return 0 if parent.isValid() else len(self.pieces)
 
     def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401 - Qt's
-        """The name; how it is cut; both in words."""
+        """The name; for which view and how it is cut; all of it in words."""
         if not index.isValid():
             return None
         piece = self.pieces[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
             return piece.name or "No name"
         if role == Qt.ItemDataRole.UserRole:
-            return cut_words(piece)
+            return " · ".join(part for part in (view_words(piece.view), cut_words(piece)) if part)
         if role == Qt.ItemDataRole.AccessibleTextRole and self._notation is not None:
             return piece_spoken(piece, self._notation)
         return None

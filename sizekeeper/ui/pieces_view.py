@@ -38,14 +38,17 @@ class PiecesView(QWidget):
 
     Signals:
         allowance_wanted(): the field of the pattern's seam allowance is wanted.
+        view_wanted(str): another view's figures are wanted, "" for those that serve all views.
     """
 
     allowance_wanted = Signal()
+    view_wanted = Signal(str)
 
     def __init__(self, session: Session, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = PiecesDesk(session, settings, self)
         self.title = Lettering("", "title", self)
+        self.title.setWordWrap(True)
         self.says = Lettering("", "muted", self)
         self.says.setWordWrap(False)
         self.allowance = Link("Type the seam allowance", "", self)
@@ -62,6 +65,7 @@ class PiecesView(QWidget):
         self.contents.details_wanted.connect(self._on_details)
         self.contents.list.chosen.connect(self._on_chosen)
         self.allowance.clicked.connect(self.allowance_wanted)
+        self.girths.view_wanted.connect(self.view_wanted)
 
     def _lay(self) -> None:
         self._content = QWidget()
@@ -200,6 +204,8 @@ class PiecesView(QWidget):
             target: QWidget | None = self.fabric.table
         elif kind == "square":
             target = self.square.measured
+        elif kind == "measured_in":
+            target = self.girths.size_box
         elif kind == "opening":
             rows = self.openings.rows
             target = rows[int(place)].name if int(place) < len(rows) else self.openings.add

@@ -53,6 +53,7 @@ class AlterPart(ScrollSheet):
         self.column.addWidget(self.note)
         for fold in self.folds:
             self.column.addWidget(fold)
+            fold.button.clicked.connect(self._on_fold)
         self.column.addStretch(1)
 
     def show_planned(self, planned: Planned, work: Work, words: Wording) -> None:
@@ -64,3 +65,12 @@ class AlterPart(ScrollSheet):
         say(self.note, note)
         for fold in self.folds:
             fold.refresh(planned, work, words)
+
+    def _on_fold(self) -> None:
+        """Bring what was opened into view, as much of it as there is room for, its heading always."""
+        fold = next(fold for fold in self.folds if fold.button is self.sender())
+        if fold.button.isChecked():
+            self.column.activate()
+            self.sheet.resize(self.sheet.width(), max(self.viewport().height(), self.sheet.sizeHint().height()))
+            self.ensureWidgetVisible(fold, 0, 0)
+            self.ensureWidgetVisible(fold.button, 0, 0)

@@ -111,7 +111,7 @@ class SeatFold(Fold):
 def _lacking(planned: Planned, has: object, measure: str) -> str:
     name = measure.replace("_", " ")
     if measure not in has:  # type: ignore[operator]  # the keys of her figures
-        return f"measure her {name}"
+        return f"measure the body’s {name}"
     return "" if figure_at(planned, measure) is not None else f"type the finished {name} on the Pattern page"
 
 

@@ -154,7 +154,7 @@ def region_line(at: PlanRegion, words: Wording, *, body: bool) -> Line:
     name = words.name(at.measure)
     if body:
         off = "–" if at.diff_cm is None else words.length(at.diff_cm)
-        return Line((name, _bare(off), "", "", ""), f"{name}: the chart’s body is {off} from hers")
+        return Line((name, _bare(off), "", "", ""), f"{name}: the chart’s body is {off} from the one measured")
     ease = "–" if at.ease_cm is None else words.length(at.ease_cm)
     mended = plan_words.mending_words(at, words)
     said = f"{name}: {plan_words.ease_words(at, words)}{', ' if mended else ''}{mended}"

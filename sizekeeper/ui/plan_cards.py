@@ -156,8 +156,10 @@ class PlansPart(ScrollSheet):
 
     def show_planned(self, planned: Planned, words: Wording) -> None:
         """Show every plan."""
-        self._planned, self._words = planned, words
         plans = shown_plans(planned)
+        if [plan.key for plan in plans] != [card.plan.key for card in self.cards if card.plan and not card.isHidden()]:
+            self.row.horizontalScrollBar().setValue(0)  # the best is another one, and stands at the left
+        self._planned, self._words = planned, words
         while len(self.cards) < len(plans):
             card = PlanCard(self.row.sheet)
             card.chosen.connect(self._on_chosen)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import partial
 from typing import TYPE_CHECKING
 
-from sizekeeper.core.allowance import allowances
+from sizekeeper.core.allowance import KEPT, allowances
 from sizekeeper.core.knit import knit_check, most_negative_ease, stretch_of
 from sizekeeper.core.length import Length
 from sizekeeper.core.make import StretchTest
@@ -82,14 +82,13 @@ class KnitFold(Fold):
         test, pattern = planned.make.stretch_test, planned.found.pattern
         for part, field in self.fields.items():
             field.show_value(text_of(getattr(test, part, None)))
-        stretch = pattern.stretch
+        stretch, tested = pattern.stretch, "as the pattern says"
         if test is not None and test.rest.value and test.stretched.value:
             try:
-                stretch = float(stretch_of(test))
+                stretch, tested = float(stretch_of(test)), "your fabric"
             except PlanError as error:
                 say(self.problem, str(error))
         self._show_check(knit_check(stretch, pattern.stretch, girths(planned)), words)
-        tested = "your fabric" if test is not None else "as the pattern says"
         return f"{stretch:.0%}, {tested}"
 
     def _show_check(self, check: KnitCheck, words: Wording) -> None:
@@ -154,8 +153,16 @@ class AllowanceFold(Fold):
         if edge is None or seam is None:
             say(self.said, f"{printed} Type yours to see what can be let out.")
             return "not known"
-        said.append(
-            f"{amount(edge, words)} can be let out of each edge, {amount(seam, words)} of each seam; the rest holds it."
-        )
-        say(self.said, "\n".join(said))
-        return f"{amount(seam, words)} can be let out of each seam"
+        spare, summary = _spare_words(edge, seam, words)
+        say(self.said, "\n".join([*said, spare]))
+        return summary
+
+
+def _spare_words(edge: Fraction, seam: Fraction, words: Wording) -> tuple[str, str]:
+    """What can be let out of an edge and of a seam, and the same in a few words."""
+    by_edge, by_seam = (words.spare(float(cm)) for cm in (edge, seam))
+    if by_seam.startswith("0 "):
+        kept = amount(KEPT.exact_cm, words)
+        return f"Nothing can be let out: {kept} at each edge must stay to hold the seam.", "nothing can be let out"
+    said = f"{by_edge} can be let out of each edge, {by_seam} of each seam; the rest holds it."
+    return said, f"{by_seam} can be let out of each seam"

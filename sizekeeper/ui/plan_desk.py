@@ -110,9 +110,13 @@ class PlanDesk(QWidget):
         self._refresh()
 
     def come_to(self, part: str) -> None:
-        """Bring a part to the front, and the focus to it unless one of its fields has it."""
+        """Bring a part to the front, and the focus to it unless one of its fields had it already.
+
+        A field that goes away hands the focus on to whatever comes next, which may be a button that undoes something.
+        """
+        had = QApplication.focusWidget()
         self.turn_to(part)
-        if not self._holds_focus():
+        if not self._holds_focus() or QApplication.focusWidget() is not had or had in self.buttons.values():
             self._take_focus()
 
     def _take_focus(self) -> None:

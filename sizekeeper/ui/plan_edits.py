@@ -11,7 +11,7 @@ from sizekeeper.core.make import LengthChoice, Make, WidthChoice
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.piece import Pieces
 from sizekeeper.store.codec import new_id
-from sizekeeper.ui.plan_source import make_of
+from sizekeeper.ui.plan_source import make_of, standing_make
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -58,9 +58,7 @@ class MakeEdits(QObject):
     @property
     def make(self) -> Make:
         """The make as last edited, without a draft."""
-        shown = make_of(self._session, *self._shown, self._fresh)
-        saved = self._session.committed(shown.id)
-        return saved if isinstance(saved, Make) else Make(shown.id, shown.person, shown.pattern, shown.view, shown.name)
+        return standing_make(self._session, *self._shown, self._fresh)
 
     @property
     def pieces(self) -> Pieces:

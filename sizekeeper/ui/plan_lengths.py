@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from sizekeeper.core.lengths import CHAIN_NAMES, line_levels
 from sizekeeper.core.piece import CHAINS
+from sizekeeper.core.trousers import CROTCH_DEPTH_EASE
 from sizekeeper.core.work_words import amount, length_place_words, length_summary, length_words, where_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
@@ -143,7 +144,7 @@ def _usual(field: str, line: LengthLine, words: Wording) -> str:
         return f"{'−' if change.change < 0 else ''}{amount(change.change, words)}"
     if field == "wanted":
         return "" if change is None or change.wanted is None else words.length(float(change.wanted))
-    return "1/2 in" if line.choice.chain == "rise" else "0"
+    return words.length(float(CROTCH_DEPTH_EASE)) if line.choice.chain == "rise" else "0"
 
 
 class LengthsFold(Fold):

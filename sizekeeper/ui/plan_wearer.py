@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING
 
 from sizekeeper.core.children import child_sizes, tucks
 from sizekeeper.core.found_words import for_child
+from sizekeeper.core.lengths import CHAIN_NAMES
 from sizekeeper.core.notation import parse_length
-from sizekeeper.core.work import passages_of
+from sizekeeper.core.places import join
+from sizekeeper.core.work import chains, passages_of, without_lengths
 from sizekeeper.core.work_words import passage_words
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.person_fields import CalmCombo
@@ -80,6 +82,8 @@ class ChildFold(Fold):
             girth, length = (chart.sizes[at].label for at in (found.girth, found.length))
             by = (words.name(found.girth_by).lower(), words.name(found.length_by).lower())
             said.insert(0, f"By the {by[0]} the size is {girth}, by the {by[1]} {length}.")
+        if lacking := _lacking_words(planned):
+            said.append(lacking)
         if growth is not None and growth.value > 0:
             count, each = tucks(growth.exact_cm, _TUCK), words.length(float(_TUCK))
             said.append(f"It takes {count} {'tuck' if count == 1 else 'tucks'} of {each} depth.")
@@ -89,6 +93,25 @@ class ChildFold(Fold):
     def _on_size(self, row: int) -> None:
         size = self.whose.itemText(row) if row else ""
         self.edits.apply("Change the size for lengths", replace(self.edits.make, length_size=size))
+
+
+def _lacking_words(planned: Planned) -> str:
+    """That a size for the lengths changes nothing, or which lengths it leaves as they are; empty where it changes all.
+
+    While no size is chosen only the first is worth saying.
+    """
+    lacking, asked = without_lengths(planned), chains(planned)
+    names = join([CHAIN_NAMES[chain] for chain in lacking])
+    if not lacking:
+        return ""
+    if len(lacking) == len(asked):
+        return (
+            f"The charts give no lengths to compare for {names}, so the size of the lengths changes nothing. "
+            "Type them on the Pattern page, or say under Lengths how long each is to be."
+        )
+    if not planned.make.length_size:
+        return ""
+    return f"The charts give no length to compare for {names}: there the size of the lengths changes nothing."
 
 
 def _with_shoulders(unit: list[str], make: Make, text: str) -> Make:

@@ -14,13 +14,15 @@ from sizekeeper.core.length import Length
 from sizekeeper.core.make import WidthChoice
 from sizekeeper.core.piece import LEVEL_ORDER
 from sizekeeper.core.piece_words import LEVEL_NAMES
+from sizekeeper.core.toile_change import TOILE
 from sizekeeper.core.trousers import SEAT
 from sizekeeper.core.width_plan import around
-from sizekeeper.core.work import FOLLOWING, TOILE
-from sizekeeper.core.work_words import amount, follow_words, gather_words, level_name, width_summary
+from sizekeeper.core.work import FOLLOWING
+from sizekeeper.core.work_words import amount, drawn_words, follow_words, gather_words, level_name, width_summary
 from sizekeeper.errors import LengthError
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.name_box import NameBox
 from sizekeeper.ui.person_fields import CalmCombo
 from sizekeeper.ui.plan_edits import length_typed, with_width, without_width
 from sizekeeper.ui.plan_field import MakeField
@@ -36,6 +38,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.plan_edits import MakeEdits
 
 _MOST_EDGES = 4
+_NO_PIECES = "List the pieces that cross this level on the Pattern page, then tick those it goes into."
 _ASKED_BY = {TOILE: "as the toile asks, after all rounds", SEAT: "what the thigh still lacks after the crotch"}
 
 
@@ -67,7 +70,7 @@ class PieceTick(QWidget):
         self.piece = piece.id
         times = piece.times(level)
         fold = ", on the fold" if piece.on_fold else ""
-        self.tick = QCheckBox(piece.name, self)
+        self.tick = NameBox(piece.name, self)
         self.counts = Lettering(f"cut {piece.cut}{fold}: counts {'once' if times == 1 else f'{times} ×'}", "note", self)
         self.edges = CalmSpin(self)
         self.edges.setRange(1, _MOST_EDGES)
@@ -77,7 +80,7 @@ class PieceTick(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(theme.spacing(1.5))
-        self.tick.setMinimumWidth(theme.spacing(22))
+        self.tick.setFixedWidth(theme.spacing(30))
         self.counts.setWordWrap(False)
         self.counts.setMinimumWidth(theme.spacing(25))
         for widget in (self.tick, self.counts, self.edges, self.share):
@@ -117,6 +120,7 @@ class WidthRow(QWidget):
         self.away.setAccessibleName(f"Take away the change at the {level}")
         self.asked_by = Lettering(_ASKED_BY.get(choice.reason, ""), "muted", self)
         self.follow, self.gathers = Lettering("", "muted", self), Lettering("", "muted", self)
+        self.drawn = Lettering("", "muted", self)
         self._lay_out()
         self.by_width.clicked.connect(self._on_ticked)
         self.away.clicked.connect(self._on_away)
@@ -149,6 +153,7 @@ class WidthRow(QWidget):
         self._rows = QVBoxLayout()
         self._rows.setSpacing(theme.spacing(0.25))
         self._column.addLayout(self._rows)
+        self._column.addWidget(self.drawn)
         self._column.addWidget(self.follow)
         self._column.addWidget(self.gathers)
 
@@ -157,15 +162,16 @@ class WidthRow(QWidget):
         self._choice = line.choice
         self._unit[0] = planned.found.person.unit
         follows = line.choice.reason in FOLLOWING
-        text = line.choice.amount.text or words.length(line.choice.amount.cm).replace("−", "-")
-        self.field.show_value(text)
+        by = line.choice.amount
+        self.field.show_value(by.text or f"{'-' if by.value < 0 else ''}{amount(by.exact_cm, words)}")
         self.field.setReadOnly(follows or self._edits.read_only)
         self.asked_by.setVisible(follows)
         self.away.setVisible(not follows)
         self.by_width.setChecked(line.choice.sharing == "by_width")
-        if not self.field.typing:
-            say(self.problem, line.problem)
         self._show_ticks(line, planned, words)
+        if not self.field.typing:
+            say(self.problem, line.problem if self._ticks or not line.problem else _NO_PIECES)
+        say(self.drawn, drawn_words(line, words))
         say(self.follow, follow_words(line, planned.pieces))
         say(self.gathers, gather_words(line))
         for widget in (self.by_width, self.away, *self._ticks):

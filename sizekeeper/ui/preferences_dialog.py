@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QDialog,
@@ -108,3 +109,9 @@ class PreferencesDialog(QDialog):
         self.sample.setText(
             f"A bust measured as 37 3/4 in is shown as {first}; where both are shown, {first} · {second}."
         )
+
+    # Qt's own names from here on.
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The same paper as the pages of the main window, on which empty boxes stand out."""
+        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))

@@ -8,6 +8,8 @@ labels and rules that already do.
 
 from __future__ import annotations
 
+from functools import cache
+
 from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
@@ -20,6 +22,8 @@ _PLUM_ON_DARK = QColor("#d8a6cd")
 _SELECTED = QColor("#74376a")
 _DARK_BELOW = 0.18
 """The luminance below which a ground counts as dark; midway between black and white for the eye (from memory)."""
+_WELL = 1.5
+"""How much lighter than a field or an empty tick box a dark page is, so that they stand out as wells (coined)."""
 
 
 def spacing(steps: float = 1) -> int:
@@ -118,9 +122,26 @@ def is_dark(palette: QPalette) -> bool:
 
 
 def paper(palette: QPalette) -> QColor:
-    """The ground of a page: a little nearer to the fields' ground than the window's frame is."""
+    """The ground of a page: in the light nearer to the fields' ground than the window's frame is, in the dark above it.
+
+    In the dark the style draws the edge of a tick box darker than the page, which nobody sees on a ground as dark as
+    the box itself.
+    """
     window, base = palette.color(QPalette.ColorRole.Window), palette.color(QPalette.ColorRole.Base)
-    return mix(window, base, 0.35 if is_dark(palette) else 0.7)
+    if not is_dark(palette):
+        return mix(window, base, 0.7)
+    return QColor.fromRgb(_above(window.rgb(), base.rgb(), palette.color(QPalette.ColorRole.WindowText).rgb()))
+
+
+@cache
+def _above(window: int, base: int, text: int) -> int:
+    """The window's colour, moved towards the text's until it is lighter enough than the fields; as `QColor.rgb`."""
+    field = luminance(QColor.fromRgb(base)) + 0.05
+    for step in range(51):
+        moved = mix(QColor.fromRgb(window), QColor.fromRgb(text), step / 100)
+        if luminance(moved) + 0.05 >= _WELL * field:
+            return moved.rgb()
+    return window
 
 
 def surface(palette: QPalette) -> QColor:
@@ -132,7 +153,8 @@ def surface(palette: QPalette) -> QColor:
 
 def rule_colour(palette: QPalette) -> QColor:
     """The colour of a thin rule between parts of a page."""
-    return mix(palette.color(QPalette.ColorRole.Window), palette.color(QPalette.ColorRole.WindowText), 0.2)
+    ground = paper(palette) if is_dark(palette) else palette.color(QPalette.ColorRole.Window)
+    return mix(ground, palette.color(QPalette.ColorRole.WindowText), 0.2)
 
 
 def muted_text(palette: QPalette) -> QColor:

@@ -15,7 +15,8 @@ from sizekeeper.core.lengths import CHAIN_NAMES
 from sizekeeper.core.make import ToileRound
 from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.piece import CHAINS
-from sizekeeper.core.toile_words import contrary_words, state_words, tight_words
+from sizekeeper.core.toile_change import altered_by
+from sizekeeper.core.toile_words import contrary_words, reckoned_words, state_words, tight_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering, say
 from sizekeeper.ui.plan_field import MakeField
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable
 
+    from sizekeeper.core.length import Length
     from sizekeeper.core.make import Make
     from sizekeeper.core.planned import Planned
     from sizekeeper.core.wording import Wording
@@ -51,6 +53,7 @@ class ToilePart(ScrollSheet):
         super().__init__(1.25, parent)
         self._edits, self._today = edits, today
         self._planned: Planned | None = None
+        self._altered: dict[str, Length] = {}
         self._at, self._rounds, self._make = [0], 0, ""
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         sheet = self.sheet
@@ -67,6 +70,7 @@ class ToilePart(ScrollSheet):
             sheet, wide=30,
         )  # fmt: skip
         self.said, self.warning = Lettering("", "plain", sheet), Lettering("", "warning", sheet)
+        self.reckoned = Lettering("", "muted", sheet)
         self._turns = QHBoxLayout()
         self._lay_out()
         self.add.clicked.connect(self._on_add)
@@ -95,7 +99,7 @@ class ToilePart(ScrollSheet):
         self._turns.addStretch(1)
         self._turns.addWidget(self.away)
         self.column.addLayout(self._turns)
-        for widget in (self.grid_box, self.note, self.problem, self.said, self.warning):
+        for widget in (self.grid_box, self.reckoned, self.note, self.problem, self.said, self.warning):
             self.column.addWidget(widget)
         self.column.addStretch(1)
 
@@ -106,6 +110,7 @@ class ToilePart(ScrollSheet):
             self._at[0] = max(0, count - 1)
             self._rounds, self._make = count, planned.make.id
         self._planned = planned
+        self._altered = altered_by((t.choice for t in work.widths if t.plan is not None), planned.found.person.unit)
         self.whose.setText(plan_words.title(planned.shown, planned.plans.labels, words))
         say(self.intro, _intro(count))
         self._show_turns(planned)
@@ -118,6 +123,7 @@ class ToilePart(ScrollSheet):
                 row.show_round(self._at[0], planned, states.get(at), words)
         for widget in (self.grid_box, self.note, self.away):
             widget.setVisible(bool(count))
+        say(self.reckoned, reckoned_words(planned.make.rounds[self._at[0]], self._altered, words) if count else "")
         if count:
             self.note.show_value(planned.make.rounds[self._at[0]].note, "what else the toile showed")
         said = [text for state in states.values() if (text := state_words(state, words))]
@@ -154,8 +160,8 @@ class ToilePart(ScrollSheet):
         self._edits.again.emit()
 
     def _on_add(self) -> None:
-        make = self._edits.make
-        self._edits.apply("Begin a toile", replace(make, rounds=(*make.rounds, ToileRound(self._today()))))
+        make, begun = self._edits.make, ToileRound(self._today(), altered=self._altered)
+        self._edits.apply("Begin a toile", replace(make, rounds=(*make.rounds, begun)))
         first = first_of([row.found for row in self.rows.values()])
         if first is not None:
             first.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 
 from sizekeeper.core.make import Make, Pinned, ToileRound
+from sizekeeper.core.toile import altered_before
 from sizekeeper.core.toile_words import ease_words
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.person_fields import CalmCombo
@@ -136,10 +137,17 @@ class ToileRow(QObject):
         self.felt.setCurrentIndex([felt for _, felt in FELT].index(pinned.felt))
         for box in (self.seams, self.felt):
             box.setEnabled(not self._edits.read_only)
-        at = planned.shown.regions.get(self.where.at)
-        self.printed.setText("" if at is None or at.ease_cm is None else ease_words(at.ease_cm, words))
+        self.printed.setText(self._printed_words(planned, words))
         left = state.left if state is not None else None
         self.left.setText("" if left is None else ease_words(float(left), words))
+
+    def _printed_words(self, planned: Planned, words: Wording) -> str:
+        """The printed ease, with what was changed before the round that is shown."""
+        at, rounds = planned.shown.regions.get(self.where.at), planned.make.rounds
+        if at is None or at.ease_cm is None:
+            return ""
+        shown = rounds[self.where.round] if self.where.round < len(rounds) else ToileRound()
+        return ease_words(at.ease_cm + float(altered_before(shown, self.where.at) or 0), words)
 
     def _on_seams(self, row: int) -> None:
         after = with_pinned(self._edits.make, self.where, seams=SEAMS[row][1])

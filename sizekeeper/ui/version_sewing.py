@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.lengths import CHAIN_NAMES
-from sizekeeper.core.piece_words import LEVEL_NAMES, PASSING_NAMES, ROLE_NAMES, cut_words, with_unit
+from sizekeeper.core.piece_words import LEVEL_NAMES, PASSING_NAMES, ROLE_NAMES, cut_words, view_words, with_unit
 from sizekeeper.core.work import as_chain
 
 if TYPE_CHECKING:
@@ -42,6 +42,8 @@ def pieces_lines(pieces: Pieces) -> dict[str, str]:
         lines[label] = " | ".join(part for part in (lines[label], _piece(piece)) if part)
     if pieces.square is not None:
         lines["Test square"] = f"{said(pieces.square.measured)}, should be {said(pieces.square.nominal)}"
+    if pieces.measured_in:
+        lines["Pieces measured in size"] = pieces.measured_in
     for line in pieces.fabric:
         label = f"Fabric, {said(line.width)} wide{', with nap' if line.nap else ''}"
         lines[label] = _listed((lines.get(label, ""), _fabric(line)))
@@ -55,6 +57,7 @@ def _piece(piece: Piece) -> str:
     return _listed(
         (
             f"{ROLE_NAMES[piece.role]}, {cut_words(piece)}",
+            view_words(piece.view),
             f"goes round {piece.around} times" if piece.around is not None else "",
             f"crosses {', '.join(LEVEL_NAMES[level] for level in piece.levels)}" if piece.levels else "",
             *(_along(along) for along in piece.along),
@@ -121,7 +124,10 @@ def make_lines(make: Make, measures: Measures) -> dict[str, str]:
         lines[label] = _width(choice)
     for number, one in enumerate(make.rounds, 1):
         day = f"{one.on.day} {one.on:%B %Y}" if one.on is not None else ""
-        lines[f"Toile {number}"] = _listed((day, *(_pinned(pinned, measures) for pinned in one.pinned), one.note))
+        before = [f"{measures.name(at).lower()} {said(by)}" for at, by in (one.altered or {}).items()]
+        begun = f"sewn with changes: {', '.join(before)}" if before else ""
+        pinned = (_pinned(pinned, measures) for pinned in one.pinned)
+        lines[f"Toile {number}"] = _listed((day, begun, *pinned, one.note))
     return lines | _figures(make)
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from sizekeeper.core.work_words import name_of, step_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.name_box import NameBox
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QEnterEvent, QFocusEvent
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from sizekeeper.core.worksheet import Step
 
 
-class StepTick(QCheckBox):
+class StepTick(NameBox):
     """The tick of a step.
 
     Signals:
@@ -51,7 +52,7 @@ class StepRow(QWidget):
         """An empty row."""
         super().__init__(parent)
         self.step: Step | None = None
-        self.tick = StepTick(self)
+        self.tick = StepTick(parent=self)
         self.what = Lettering("", "plain", self)
         self._row = row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -65,7 +66,7 @@ class StepRow(QWidget):
         """Show a step."""
         self.step = step
         name, what = name_of(pieces, step.piece), step_words(step, words)
-        self.tick.setText(name)
+        self.tick.show_name(name)
         self.tick.setChecked(done)
         self.tick.setEnabled(not read_only)
         self.tick.setAccessibleName(f"{name}: {what}")

@@ -49,5 +49,14 @@ def test_the_armhole_must_still_meet_a_sleeve_that_grew() -> None:
     assert found(["Sleeve"], "sleeve") == {"Front": "armhole", "Back": "armhole"}
 
 
+def test_the_gathers_alone_take_up_a_change_of_the_gathered_skirt() -> None:
+    assert found(["Full skirt"], "waist") == {}
+
+
+def test_the_lining_of_a_gathered_skirt_follows_it_as_another_layer() -> None:
+    inner = piece("Skirt lining", "waist hip", "skirt_back", "lining", cut=2)
+    assert [(f.piece, f.reason) for f in follows([FULL], [*ALL, inner], "waist")] == [("Skirt lining", "layer")]
+
+
 def test_pieces_that_do_not_cross_the_level_stay() -> None:
     assert found(["Skirt front"], "hip") == {}

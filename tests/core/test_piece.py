@@ -1,11 +1,18 @@
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import pytest
 
 from sizekeeper import assets
+from sizekeeper.core.notation import CENTIMETRES
 from sizekeeper.core.piece import LAYERS, LEVEL_ORDER, PIECE_ROLES
+from sizekeeper.core.piece_words import piece_spoken
 from sizekeeper.core.preference import GARMENTS, Garment
 from tests.core.paper import across, along, piece
+
+if TYPE_CHECKING:
+    from sizekeeper.core.piece import Level
 
 
 @pytest.mark.parametrize(
@@ -69,3 +76,15 @@ def test_a_starter_piece_lists_its_levels_from_the_top_down() -> None:
     for garment in GARMENTS:
         for listed in assets.starter_pieces(garment):
             assert "sleeve" in listed.levels or list(listed.levels) == sorted(listed.levels, key=LEVEL_ORDER.index)
+
+
+@pytest.mark.parametrize(
+    ("gathered", "level", "answer"), [(True, "waist", True), (False, "waist", False), (True, "hip", False)]
+)
+def test_an_edge_is_gathered_at_the_level_where_it_was_marked(gathered: bool, level: Level, answer: bool) -> None:
+    skirt = piece("Skirt", "waist hip", "skirt_front", across=across("waist", "60 cm", gathered=gathered))
+    assert skirt.gathered_at(level) is answer
+
+
+def test_a_piece_is_read_out_with_the_view_it_is_cut_for() -> None:
+    assert piece_spoken(piece("Skirt", "hip", cut=2, view="B"), CENTIMETRES) == "Skirt, cut 2; view B; crosses hip"

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from sizekeeper.core.length import Length
 from sizekeeper.core.make import LengthChoice, Pinned, ToileRound, WidthChoice
 from sizekeeper.core.toile import toile_state, toile_states
-from sizekeeper.core.toile_change import level_of, next_change
+from sizekeeper.core.toile_change import altered_by, level_of, next_change
 from tests.core.paper import cm, inches, long
 
 INCH = 2.54
@@ -67,6 +67,61 @@ def test_a_surplus_first_measured_in_a_later_round_tells_that_of_the_first_cut()
     state = toile_state("waist", rounds(pinned(taken="2 cm"), pinned(found="3 cm")), 4.0)
     assert state is not None
     assert (state.found, state.came_up, state.left) == cm(5, 1, 3)
+
+
+def begun(altered: str | None, *said: Pinned) -> ToileRound:
+    """A round begun with a change of the waist: `None` not noted, empty for none."""
+    noted = None if altered is None else {"waist": long(altered)} if altered else {}
+    return ToileRound(pinned=said, altered=noted)
+
+
+@pytest.mark.parametrize(
+    ("altered", "printed", "came_up"), [("2 cm", 6, -1), ("-1 cm", 3, 2), ("", 4, 1), (None, 4, 1)]
+)
+def test_the_printed_ease_reckons_in_what_was_changed_before_the_toile(
+    altered: str | None, printed: int, came_up: int
+) -> None:
+    # The charts give 4 of ease; 5 was found.
+    state = toile_state("waist", [begun(altered, pinned(found="5 cm"))], 4.0, 1.2)
+    assert state is not None
+    assert (state.printed, state.came_up, state.left) == cm(printed, came_up, 5)
+
+
+def test_what_is_changed_between_two_toiles_is_not_in_what_the_first_was_compared_with() -> None:
+    # 4 printed and 1 added: 5 was to be expected of the first toile, 6 was found. The 3 of the second were added later.
+    found = [begun("1 cm", pinned(found="6 cm", taken="2 cm")), begun("3 cm", pinned(found="6 cm"))]
+    state = toile_state("waist", found, 4.0)
+    assert state is not None
+    assert (state.printed, state.came_up, state.left, state.altered) == cm(5, 1, 6, 1)
+
+
+def test_the_surplus_first_found_in_the_second_toile_is_compared_with_what_was_changed_before_that() -> None:
+    # 1 taken unmeasured; 3 added before the second toile, of which 6 was found: without the 1, 7 against 4 and 3.
+    state = toile_state("waist", [begun("", pinned(taken="1 cm")), begun("3 cm", pinned(found="6 cm"))], 4.0)
+    assert state is not None
+    assert (state.printed, state.found, state.came_up) == cm(7, 7, 0)
+
+
+def test_a_round_that_did_not_note_what_was_changed_says_so() -> None:
+    state = toile_state("waist", [begun(None, pinned(found="5 cm"))], 4.0)
+    assert state is not None
+    assert state.altered is None
+
+
+def test_the_changes_of_a_worksheet_are_added_up_by_measure_without_those_of_toiles() -> None:
+    choices = [
+        WidthChoice("waist", long("1 in")),
+        WidthChoice("waist", long("1 cm"), reason="hers"),
+        WidthChoice("waist", long("-5 cm"), reason="toile"),
+        WidthChoice("sleeve", long("2 cm")),
+        WidthChoice("hip", long("2 cm")),
+        WidthChoice("hip", long("-2 cm"), reason="back again"),
+    ]
+    # 2.54 and 1 at the waist; the sleeve's level is the upper arm's measure; nothing is left at the hip.
+    assert {at: by.exact_cm for at, by in altered_by(choices, "in").items()} == {
+        "waist": Fraction(354, 100),
+        "upper_arm": Fraction(2),
+    }
 
 
 def test_too_small_is_a_negative_surplus_that_letting_out_mends() -> None:

@@ -122,6 +122,17 @@ def test_a_gathered_edge_takes_up_a_change_of_its_seam() -> None:
     assert gather_after(Fraction(120), Fraction(80), Fraction(-5)) == (Fraction(3, 2), Fraction(8, 5))
 
 
+def test_a_gathered_edge_that_itself_becomes_longer_is_fuller() -> None:
+    # 120 on 80 is 1 1/2; 140 on 80 is 1 3/4, on 100 it is 1 2/5.
+    assert gather_after(Fraction(120), Fraction(80), Fraction(0), Fraction(20)) == (Fraction(3, 2), Fraction(7, 4))
+    assert gather_after(Fraction(120), Fraction(80), Fraction(20), Fraction(20)) == (Fraction(3, 2), Fraction(7, 5))
+
+
+def test_more_than_all_of_a_gathered_edge_cannot_be_taken_off() -> None:
+    with pytest.raises(PlanError, match="gathered edge has no length left"):
+        gather_after(Fraction(120), Fraction(80), Fraction(0), Fraction(-120))
+
+
 def test_gathers_need_a_seam_to_join() -> None:
     with pytest.raises(PlanError, match="no length left"):
         gather_ratio(Fraction(120), Fraction(0))

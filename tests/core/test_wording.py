@@ -36,6 +36,18 @@ def test_where_a_line_runs_is_said_to_the_nearest_millimetre(cm: float, said: st
     assert CM.drawn(cm) == said
 
 
+@pytest.mark.parametrize(
+    ("cm", "said"), [(0.365, "3 mm"), (0.3, "3 mm"), (0.73, "7 mm"), (2.19, "2.1 cm"), (0.05, "0 mm")]
+)
+def test_what_can_be_let_out_is_never_said_to_be_more_than_there_is(cm: float, said: str) -> None:
+    assert CM.spare(cm) == said
+
+
+@pytest.mark.parametrize(("inches", "said"), [(0.375, "3/8 in"), (0.374, "5/16 in"), (0.05, "0 in")])
+def test_what_can_be_let_out_in_inches_goes_down_to_the_sixteenth(inches: float, said: str) -> None:
+    assert IN.spare(inches * 2.54) == said
+
+
 @pytest.mark.parametrize(("cm", "said"), [(1.29, "1.2 cm"), (1.2, "1.2 cm"), (0.4, "0.4 cm")])
 def test_a_safe_margin_never_promises_more_than_is_true(cm: float, said: str) -> None:
     assert CM.room(cm) == said

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from sizekeeper.core.lengths import own_change, place_change
 from sizekeeper.core.make import WidthChoice
@@ -9,8 +10,12 @@ from sizekeeper.core.trousers import SeatChanges
 from sizekeeper.core.width_plan import plan_width
 from sizekeeper.core.worksheet import ticked, worksheet
 from tests.build import body, chart
-from tests.core.paper import cm, long, piece, pieces
+from tests.core.paper import across, cm, long, piece, pieces
 from tests.planned import planner
+
+if TYPE_CHECKING:
+    from sizekeeper.core.piece import Pieces
+    from sizekeeper.core.width_plan import WidthPlan
 
 FRONT = piece("Front", "neck bust waist", "front", on_fold=True, line=True, dart=True)
 BACK = piece("Back", "neck bust waist", "back", cut=2, line=True)
@@ -93,6 +98,22 @@ def test_two_like_changes_at_one_level_have_ticks_of_their_own() -> None:
     assert len(keys) == len(set(keys)) == 8  # two pieces, twice longer, and twice wider or following
     first = worksheet(None, band, lengths, widths).steps[0]
     assert worksheet(None, band, lengths, widths, ticks=ticked((), first, done=True)).left == 7
+
+
+def test_what_goes_into_gathers_is_followed_by_nothing_that_joins_their_seam() -> None:
+    # 12 over front, back and a gathered skirt, each twice round: 4 each. The seam gains 8, the band follows by 8.
+    full = piece("Full", "waist", "skirt_front", cut=2, across=across("waist", "60 cm", gathered=True))
+    band = piece("Band", "waist", "waistband", on_fold=True)
+    lining = piece("Full lining", "waist", "skirt_front", "lining", cut=2)
+    sheet = pieces(FRONT, BACK, full, band, lining)
+    both = plan_width(WidthChoice("waist", long("12 cm"), pieces=("Front", "Back", "Full")), sheet, None)
+    alone = plan_width(WidthChoice("waist", long("12 cm"), pieces=("Full",)), sheet, None)
+    assert followed(both, sheet)["Band"] == Fraction(8)
+    assert followed(alone, sheet) == {"Full lining": Fraction(12)}
+
+
+def followed(plan: WidthPlan, sheet: Pieces) -> dict[str, Fraction]:
+    return {step.piece: step.amount for step in worksheet(None, sheet, (), [plan]).steps if step.kind == "follow"}
 
 
 def test_the_steps_of_a_piece_can_be_looked_at_alone() -> None:

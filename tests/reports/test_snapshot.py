@@ -84,3 +84,24 @@ def test_what_cannot_be_compared_is_said_with_both_names() -> None:
     nobody = replace(ILSE, name="", readings=())
     with pytest.raises(ReportError, match=r"^Somebody, Wrap dress: There is no measure"):
         Snapshot([nobody, DRESS, *CHARTS]).found(Pairing(nobody, DRESS))
+
+
+def test_a_view_takes_its_own_pieces_and_those_of_all() -> None:
+    viewed = replace(DRESS, views=("A", "B"))
+    listed = tuple(Piece(view or "all", "Skirt", view=view) for view in ("", "A", "B"))
+    snapshot = Snapshot([ILSE, viewed, of_view("B"), of_view(""), Pieces("p", "dress", listed)])
+    taken = {p.view: snapshot.found(p).pieces for p in snapshot.pairings([ILSE], [viewed])}
+    assert {view: [one.id for one in found.pieces] for view, found in taken.items() if found is not None} == {
+        "": ["all", "A"],
+        "B": ["all", "B"],
+    }
+
+
+def test_a_view_with_pieces_of_its_own_begins_with_what_was_decided_for_all() -> None:
+    viewed = replace(DRESS, views=("A", "B"))
+    listed = tuple(Piece(view, "Skirt", view=view) for view in ("A", "B"))
+    shared = replace(DECIDED, decision=Decision("straight", Place("42")))
+    own = replace(DECIDED, id="m2", view="B", decision=Decision("straight", Place("38")))
+    snapshot = Snapshot([ILSE, viewed, *CHARTS, Pieces("p", "dress", listed), shared, own])
+    planned = {p.view: snapshot.planned(snapshot.found(p)) for p in snapshot.pairings([ILSE], [viewed])}
+    assert {view: plan.shown.position for view, plan in planned.items() if plan is not None} == {"A": 2.0, "B": 0.0}

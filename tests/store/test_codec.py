@@ -13,10 +13,10 @@ from hypothesis import strategies as st
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.learned import LEARNED, Learned
 from sizekeeper.core.length import Length
-from sizekeeper.core.make import Make
+from sizekeeper.core.make import Make, ToileRound
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person, Reading
-from sizekeeper.core.piece import Pieces
+from sizekeeper.core.piece import Piece, Pieces
 from sizekeeper.store import codec
 from sizekeeper.store.codec import decode, encode, kind_of, new_id
 from sizekeeper.store.trouble import EntryError
@@ -79,6 +79,13 @@ def test_an_old_shape_is_upgraded_step_by_step_when_it_is_read(monkeypatch: pyte
     expected = Person("p1", "Ilse", born=dt.date(2001, 2, 3))
     assert decode("person", 1, '{"id": "p1", "alias": "ilse"}', "p1") == expected
     assert decode("person", 2, '{"id": "p1", "called": "Ilse"}', "p1") == expected
+
+
+def test_a_toile_kept_before_changes_were_noted_reads_as_not_noted() -> None:
+    text = '{"id": "m1", "person": "p1", "pattern": "d1", "rounds": [{"on": "2026-11-20", "note": "first try"}]}'
+    assert decode("make", 1, text) == Make(
+        "m1", "p1", "d1", rounds=(ToileRound(dt.date(2026, 11, 20), (), "first try"),)
+    )
 
 
 def test_an_upgrade_that_is_missing_is_said_with_the_entry(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -167,3 +174,8 @@ def test_every_kind_has_a_shape() -> None:
 def test_the_names_learned_from_charts_come_back_as_they_were() -> None:
     known = Learned(names={"busst": "bust", "rückenlänge": "back_waist_length"})
     assert decode("learned", 1, encode(known), LEARNED) == known
+
+
+def test_pieces_written_before_they_had_a_view_and_a_size_are_for_all_views() -> None:
+    old = '{"id": "pp", "pattern": "d1", "pieces": [{"id": "f", "name": "Front", "cut": 2, "role": "front"}]}'
+    assert decode("pieces", 1, old, "pp") == Pieces("pp", "d1", (Piece("f", "Front", 2, role="front", view=""),))

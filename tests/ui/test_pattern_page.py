@@ -10,8 +10,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMenu, QWidget
 
 from sizekeeper import assets
+from sizekeeper.core.make import Make
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.piece import Piece, Pieces
 from sizekeeper.ui.pattern_page import PatternPage
 from sizekeeper.ui.pattern_templates import SaveTemplate, Template, templates, with_template
 from sizekeeper.ui.pattern_views import ViewDialog
@@ -407,3 +409,44 @@ def test_tab_comes_to_the_switch_before_the_charts_and_to_the_notes_behind_them(
     assert tab_from(page.switch, 1) == [page.form.title]
     assert tab_from(page.body.more, 2) == [page.templates, page.body.grid]
     assert tab_from(page.finished.more, 3) == [page.views._buttons[0], page.views.add, page.finished.grid]
+
+
+def test_a_view_is_renamed_and_removed_with_its_pieces_and_what_was_made_of_it_keeps_its_name(
+    page: PatternPage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    put(page, replace(BLANK, views=("B",)), BODY, FINISHED)
+    pieces = Pieces("pp", "p", (Piece("f", "Front"), Piece("k", "Skirt", view="B")))
+    for value in (pieces, Make("m", "ada", "p", "B")):
+        page._session.apply("Set up", None, value)
+    dialogs = keep_dialogs(monkeypatch)
+    page.show_view("B")
+    page.views.rename.trigger()
+    dialogs[-1].field.setText("Long")
+    dialogs[-1].accept()
+    renamed, make = page._session.committed("pp"), page._session.committed("m")
+    assert isinstance(renamed, Pieces)
+    assert isinstance(make, Make)
+    assert ([one.view for one in renamed.pieces], make.view) == (["", "Long"], "Long")
+    page.views.remove.trigger()
+    removed = page._session.committed("pp")
+    assert isinstance(removed, Pieces)
+    assert [one.name for one in removed.pieces] == ["Front"]
+    page._session.undo_stack.undo()
+    assert page._session.committed("pp") == renamed
+    page._session.undo_stack.undo()
+    assert (page._session.committed("pp"), page._session.committed("m")) == (pieces, Make("m", "ada", "p", "B"))
+
+
+def test_the_field_and_the_row_of_a_new_measure_come_into_view(page: PatternPage, qtbot: QtBot) -> None:
+    put(page, BLANK, BODY, FINISHED)
+    page.resize(1000, 420)
+    page.area.verticalScrollBar().setValue(0)
+    page.finished.actions_.add_measure.trigger()
+    field = QApplication.focusWidget()
+    assert field is not None
+    assert field.visibleRegion().boundingRect() == field.rect()
+    page.area.verticalScrollBar().setValue(0)
+    type_in(qtbot, "hip", Qt.Key.Key_Return)
+    grid = page.finished.grid
+    assert grid.current().row() == len(page.finished.chart.rows)
+    assert grid.viewport().visibleRegion().contains(grid.visualRect(grid.current()).center())

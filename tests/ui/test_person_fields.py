@@ -68,6 +68,13 @@ def test_a_text_shown_from_elsewhere_does_not_take_away_what_is_typed(field: Dra
     assert field.text() == "71"
 
 
+def test_a_long_text_shows_its_beginning_once_it_is_left(field: DraftField) -> None:
+    QTest.keyClicks(field, "A very long text that does not fit into the field at all, not even by half of it")
+    assert field.cursorPosition() > 0
+    field.clearFocus()
+    assert field.cursorPosition() == 0
+
+
 def test_the_wheel_over_a_day_or_a_choice_changes_nothing(qtbot: QtBot) -> None:
     day, choice = DayField("Day"), CalmCombo("Who")
     choice.addItems(["one", "two"])

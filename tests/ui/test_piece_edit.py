@@ -82,3 +82,9 @@ def test_a_piece_on_the_fold_includes_one_allowance_and_another_two() -> None:
 
 def test_a_pattern_without_known_allowance_includes_none() -> None:
     assert edit.usual_allowances(BACK, replace(DRESS, seam_allowance=None), along=False) == 0
+
+
+def test_pieces_keep_the_views_that_another_pattern_has_and_are_cut_for_all_where_it_lacks_them() -> None:
+    pieces = [replace(BACK, view=view) for view in ("", "b", "Long")]
+    assert [one.view for one in edit.for_views(pieces, ("A", "B"))] == ["", "B", ""]
+    assert [one.view for one in edit.for_views(pieces, ())] == ["", "", ""]

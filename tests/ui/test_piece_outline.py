@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 from typing import get_args
 
@@ -7,7 +8,7 @@ import pytest
 from PySide6.QtCore import QPointF
 
 from sizekeeper.assets import starter_pieces
-from sizekeeper.core.piece import Piece, PieceRole
+from sizekeeper.core.piece import LEVEL_ORDER, Piece, PieceRole
 from sizekeeper.core.preference import GARMENTS
 from sizekeeper.ui.piece_outline import outline
 from tests.ui.piecework import BACK, FRONT, SLEEVE, long, wide
@@ -78,3 +79,38 @@ def test_a_gathered_skirt_is_drawn_straight() -> None:
     waist = replace(wide("waist", "60"), gathered=True)
     drawn = outline(Piece("k", "Skirt", 2, role="skirt_front", levels=("waist", "hip", "hem"), across=(waist,)))
     assert {right for _, right in drawn.spans.values()} == {60}
+
+
+TICKABLE = [levels for count in (1, 2, 3) for levels in itertools.combinations(LEVEL_ORDER, count)]
+
+
+@pytest.mark.parametrize("role", get_args(PieceRole))
+def test_the_hem_lies_below_every_other_level_whichever_are_ticked(role: PieceRole) -> None:
+    for levels in TICKABLE:
+        heights = dict(outline(Piece("x", "X", 2, role=role, levels=levels)).heights)
+        hem = heights.pop("hem", None)
+        assert hem is None or all(y < hem for y in heights.values()), levels
+
+
+@pytest.mark.parametrize("role", get_args(PieceRole))
+def test_levels_lie_in_body_order_whichever_are_ticked(role: PieceRole) -> None:
+    body = [level for level in LEVEL_ORDER if level not in ("sleeve", "wrist")]
+    for levels in TICKABLE:
+        drawn = outline(Piece("x", "X", 2, role=role, levels=levels))
+        ordered = [drawn.heights[level] for level in body if level in drawn.heights]
+        assert ordered == sorted(ordered), levels
+
+
+def test_a_long_jacket_has_its_knee_above_its_hem() -> None:
+    jacket = Piece("j", "Jacket front", 2, role="front", levels=("bust", "waist", "knee", "hem"))
+    heights = outline(jacket).heights
+    assert heights["bust"] < heights["waist"] < heights["knee"] < heights["hem"]
+
+
+def test_a_sleeve_over_the_wrist_has_its_hem_below_it() -> None:
+    heights = outline(replace(SLEEVE, levels=("sleeve", "wrist", "hem"))).heights
+    assert heights["sleeve"] < heights["wrist"] < heights["hem"]
+
+
+def test_levels_of_the_arm_are_left_out_of_a_bodice() -> None:
+    assert list(outline(replace(BACK, levels=("bust", "waist", "sleeve", "wrist"))).heights) == ["bust", "waist"]

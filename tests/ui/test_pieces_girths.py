@@ -7,16 +7,17 @@ import pytest
 from PySide6.QtCore import Qt
 
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.piece import Piece
 from sizekeeper.ui.pieces_switch import CHARTS
 from tests.core.written import chart, texts
-from tests.ui.piecework import BACK, DRESS, FRONT, SLEEVE, in_front, pieces_of, settle, type_into, wide
+from tests.ui.piecework import BACK, DRESS, FRONT, SLEEVE, in_front, pieces_of, saved, settle, type_into, wide
 
 if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.pattern_page import PatternPage
     from sizekeeper.ui.pieces_girths import GirthsPart
-    from sizekeeper.ui.selection import Selection
+    from sizekeeper.ui.selection import Place, Selection
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
 
@@ -135,3 +136,86 @@ def test_a_measured_row_is_marked_in_the_chart(page: PatternPage, session: Sessi
     assert model.headerData(2, Qt.Orientation.Vertical) == "Bust, measured"
     tip = model.headerData(2, Qt.Orientation.Vertical, Qt.ItemDataRole.ToolTipRole)
     assert tip == "Bust: measured on the pieces, not printed."
+
+
+VIEWED = replace(DRESS, views=("A", "B"))
+SKIRTS = pieces_of(
+    Piece("a", "Skirt A", 2, role="skirt_front", levels=("hip",), across=(wide("hip", "80", 2),), view="A"),
+    Piece("k", "Skirt B", 2, role="skirt_front", levels=("hip",), across=(wide("hip", "50", 2),), view="B"),
+)
+"""Net of two allowances of 1.5 cm and cut twice: 154 cm in view A, 94 cm in view B."""
+
+
+def pick_view(girths: GirthsPart, view: str) -> None:
+    at = girths.view_box.findData(view)
+    girths.view_box.setCurrentIndex(at)
+    girths.view_box.activated.emit(at)
+
+
+def test_only_the_pieces_of_a_view_are_counted(page: PatternPage, session: Session, selection: Selection) -> None:
+    settle(session, selection, VIEWED, BODY, FINISHED, SKIRTS)
+    girths = page.pieces.girths
+    assert girths.lines == ()  # both views have pieces of their own
+    assert girths.view_box.isVisible()
+    pick_view(girths, "B")
+    assert page.view == "B"
+    assert said(girths)["hip"] == "94 cm   (Skirt B × 2)"
+    assert girths.says.text().endswith("Counted: the pieces of all views and those of view B.")
+    pick_view(girths, "A")
+    assert said(girths)["hip"] == "154 cm   (Skirt A × 2)"
+
+
+def test_a_girth_of_a_view_joins_the_finished_chart_of_that_view(
+    page: PatternPage, session: Session, selection: Selection
+) -> None:
+    own = replace(FINISHED, id="own", view="B")
+    settle(session, selection, VIEWED, BODY, FINISHED, own, SKIRTS)
+    girths = page.pieces.girths
+    assert said(girths)["hip"] == "154 cm   (Skirt A × 2)"  # of the views, only A shares the chart for all
+    pick_view(girths, "B")
+    add(girths, "hip")
+    after = session.committed("own")
+    assert isinstance(after, Chart)
+    assert texts(after)["hip"] == ", 94, "
+    assert session.committed("d") == FINISHED
+
+
+def test_where_no_piece_has_a_view_none_is_asked_for(
+    girths: GirthsPart, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, VIEWED, BODY, MEASURED)
+    assert not girths.view_box.isVisible()
+    assert said(girths)["bust"] == "93 cm   (Front × 2, Back × 2)"
+
+
+def test_girths_are_in_the_size_the_pieces_were_measured_in(
+    girths: GirthsPart, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, DRESS, BODY, FINISHED, replace(MEASURED, measured_in="38"))
+    assert (girths.chosen_size, girths.size_box.currentText()) == ("38", "38")
+    add(girths, "bust")
+    assert texts(finished(session))["bust"] == "93, , "
+
+
+def test_the_size_the_pieces_were_measured_in_is_kept_and_undone(
+    page: PatternPage, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, DRESS, BODY, FINISHED, MEASURED)
+    revisited: list[Place] = []
+    session.revisited.connect(lambda place, _text: revisited.append(place))
+    girths = page.pieces.girths
+    girths.size_box.setCurrentText("42")
+    girths.size_box.activated.emit(2)
+    assert (saved(session).measured_in, girths.chosen_size) == ("42", "42")
+    assert session.undo_stack.undoText() == "Pieces measured in size 42"
+    session.undo_stack.undo()
+    assert (saved(session), girths.chosen_size) == (MEASURED, "40")
+    page.reveal(revisited[0])
+    assert girths.size_box.hasFocus()
+
+
+def test_a_size_that_is_no_longer_listed_gives_way_to_the_middle_one(
+    girths: GirthsPart, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, DRESS, BODY, FINISHED, replace(MEASURED, measured_in="50"))
+    assert girths.chosen_size == "40"

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.settings import Settings
 
 OTHER = Pattern("q", "Plain skirt", garment="skirt")
+TWO_VIEWS = replace(DRESS, views=("A", "B"))
 ENTER, ESC, TAB = Qt.Key.Key_Return, Qt.Key.Key_Escape, Qt.Key.Key_Tab
 
 
@@ -397,3 +398,73 @@ def test_the_links_below_the_list_are_not_cut_off_in_a_small_window(
     links = (contents.up, contents.down, contents.double, contents.remove, contents.more)
     qtbot.waitUntil(lambda: all(link.width() >= link.sizeHint().width() for link in links))
     assert max(link.geometry().right() for link in links) <= contents.width()
+
+
+def test_where_the_pattern_has_views_a_piece_can_be_cut_for_one(
+    view: PiecesView, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, TWO_VIEWS, pieces_of(BACK))
+    box = view.form.view
+    assert [box.itemText(at) for at in range(box.count())] == ["All views", "A", "B"]
+    box.setCurrentIndex(2)
+    box.activated.emit(2)
+    assert (chosen(view), session.undo_stack.undoText()) == (replace(BACK, view="B"), "Change the view of Back")
+    assert view.contents.list.pieces.index(0).data(Qt.ItemDataRole.UserRole) == "view B · cut 2"
+    session.undo_stack.undo()
+    assert (chosen(view).view, box.currentText()) == ("", "All views")
+
+
+def test_undo_goes_back_to_the_view_of_a_piece(page: PatternPage, session: Session, selection: Selection) -> None:
+    settle(session, selection, TWO_VIEWS, pieces_of(BACK, FRONT))
+    revisited: list[Place] = []
+    session.revisited.connect(lambda place, _text: revisited.append(place))
+    page.pieces.form.view.setCurrentIndex(1)
+    page.pieces.form.view.activated.emit(1)
+    page.switch.setCurrentIndex(CHARTS)
+    session.undo_stack.undo()
+    page.reveal(revisited[0])
+    assert page.pieces.form.view.hasFocus()
+
+
+def test_without_views_nothing_is_asked_about_them(view: PiecesView, session: Session, selection: Selection) -> None:
+    settle(session, selection, DRESS, pieces_of(BACK))
+    assert not view.form.view.isVisible()
+    assert not view.form.view.label.isVisible()
+
+
+def test_a_view_that_the_pattern_has_no_more_can_still_be_seen_and_taken_off(
+    view: PiecesView, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, DRESS, pieces_of(replace(BACK, view="Long")))
+    box = view.form.view
+    assert (box.isVisible(), box.currentText()) == (True, "Long")
+    box.setCurrentIndex(0)
+    box.activated.emit(0)
+    assert chosen(view).view == ""
+    assert not box.isVisible()
+
+
+def test_a_copied_piece_keeps_a_view_that_its_new_pattern_has(
+    view: PiecesView, session: Session, selection: Selection
+) -> None:
+    other = replace(OTHER, views=("B",))
+    settle(session, selection, TWO_VIEWS, pieces_of(replace(FRONT, view="A"), replace(BACK, view="B")), other)
+    selection.choose_pattern("q")
+    view.contents.fill_menu()
+    _, copies = view.contents.more.menu().findChildren(QMenu)
+    copies.actions()[0].trigger()
+    copied = next(v for v in session.values() if isinstance(v, Pieces) and v.pattern == "q")
+    assert [(one.name, one.view) for one in copied.pieces] == [("Front", ""), ("Back", "B")]
+
+
+def test_tab_goes_from_the_seam_allowance_to_the_view_and_on_to_the_note(
+    view: PiecesView, session: Session, selection: Selection
+) -> None:
+    settle(session, selection, TWO_VIEWS, pieces_of(BACK))
+    assert tab_from(view.form.allowance, 2) == [view.form.view, view.form.note]
+
+
+def test_a_long_title_makes_the_page_no_wider(view: PiecesView, session: Session, selection: Selection) -> None:
+    settle(session, selection, replace(DRESS, title="A very long title with many words " * 6), pieces_of(FRONT))
+    assert view.title.width() <= view.width()
+    assert view.title.height() > view.title.fontMetrics().height() * 1.5

@@ -47,7 +47,7 @@ def shown(alter: AlterPart) -> list[str]:
 def test_pieces_net_of_allowances_and_the_back_say_how_much_to_lengthen(alter: AlterPart) -> None:
     # Common practice, no source: 13 1/8 and 1 3/4 make 14 7/8, the back is 17: 2 1/8.
     row = alter.lengths.rows["back_waist"]
-    assert row.comes_to.text() == "Back neck to waist 2 1/8 in longer. She needs 17 in, the pieces give 14 7/8 in."
+    assert row.comes_to.text() == "Back neck to waist 2 1/8 in longer. 17 in is needed, the pieces give 14 7/8 in."
 
 
 def test_every_piece_that_must_get_the_same_is_listed(alter: AlterPart) -> None:
@@ -123,6 +123,22 @@ def test_what_is_ticked_off_leaves_its_share_to_the_others(
     assert back.share.text() == "1/2 in narrower each"
 
 
+def test_shares_that_no_step_of_the_ruler_gives_say_what_they_make_as_drawn(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # 1 1/8 over two edges that count four times each: 2 1/4 sixteenths at an edge. 2 in front leave 2 1/2 behind, drawn
+    # as 3: four times 1/8 and four times 3/16 make 1 1/4.
+    alter = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter
+    alter.widths.where.setCurrentText("Waist")
+    alter.widths.by.setText("1 1/8")
+    alter.widths.add.click()
+    (row,) = alter.widths.rows
+    assert row.drawn.text() == ""
+    for tick in row._ticks:
+        tick.edges.setValue(2)
+    assert row.drawn.text().startswith("Drawn like that it makes 1 1/4 in all round")
+
+
 def test_the_last_piece_cannot_be_ticked_off(page: FitPage, session: Session, selection: Selection) -> None:
     alter = open_desk(page, session, selection, pieces=WAISTBAND, part="alter").alter
     alter.widths.by.setText("-2")
@@ -155,6 +171,16 @@ def test_only_the_parts_that_apply_are_shown(alter: AlterPart) -> None:
     assert shown(alter) == ["Lengths", "Widths", "Seam allowance", "Fabric"]
 
 
+def test_a_part_that_is_opened_at_the_bottom_comes_into_view(alter: AlterPart) -> None:
+    alter.window().resize(1040, 440)
+    alter.verticalScrollBar().setValue(0)
+    fold = alter.fabric
+    fold.button.click()
+    QApplication.processEvents()
+    assert fold.taking.paste.visibleRegion().boundingRect() == fold.taking.paste.rect()
+    assert fold.button.visibleRegion().boundingRect() == fold.button.rect()
+
+
 def test_a_part_folds_away_and_keeps_saying_what_it_comes_to(alter: AlterPart) -> None:
     alter.lengths.button.click()
     assert not alter.lengths.body.isVisible()
@@ -171,6 +197,49 @@ def test_a_childs_pattern_tells_both_sizes_and_what_to_grow_into(
     assert fold.button.summary == "by the bust the size is 116, by the height 128"
 
 
+CHILD = replace(person("cm", bust="58", height="125"), child=True)
+NO_LENGTHS = "The charts give no lengths to compare for back neck to waist, sleeve and skirt"
+
+
+def lengths_of(alter: AlterPart, size: str) -> list[str]:
+    """What is said to grow into once the lengths of a size are asked for."""
+    alter.child.whose.setCurrentText(size)
+    alter.child.whose.activated.emit(alter.child.whose.currentIndex())
+    return alter.child.said.text().splitlines()
+
+
+def test_charts_without_lengths_say_that_the_size_of_the_lengths_changes_nothing(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    body = chart("body", "104 116 128", bust="54, 58, 62", height="104, 116, 128")
+    alter = open_desk(page, session, selection, body, who=CHILD, part="alter").alter
+    assert NO_LENGTHS in alter.child.said.text()
+    assert any(line.startswith(NO_LENGTHS) for line in lengths_of(alter, "128"))
+
+
+def test_a_length_that_the_charts_do_not_give_is_named_when_a_size_is_asked_for(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # The back grows from 26 in 116 to 28 in 128; neither sleeve nor skirt is in the charts.
+    body = chart("body", "104 116 128", bust="54, 58, 62", back_waist_length="24, 26, 28")
+    alter = open_desk(page, session, selection, body, who=CHILD, part="alter").alter
+    assert "no length" not in alter.child.said.text()
+    said = lengths_of(alter, "128")
+    assert any(line.startswith("The charts give no length to compare for sleeve and skirt") for line in said)
+    # 2 cm are 12.6 sixteenths of an inch.
+    assert alter.lengths.rows["back_waist"].comes_to.text().startswith("Back neck to waist 13/16 in longer.")
+
+
+def test_charts_with_every_length_of_the_garment_say_nothing_of_lengths_that_lack(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    made = chart(
+        "finished", "116 128", bust="64, 68", back_waist_length="24, 26", sleeve_length="36, 39", skirt_length="40, 44"
+    )
+    alter = open_desk(page, session, selection, made, who=CHILD, part="alter").alter
+    assert "to compare" not in "".join(lengths_of(alter, "128"))
+
+
 def test_a_stretch_test_of_ten_to_fourteen_is_forty_percent(
     page: FitPage, session: Session, selection: Selection
 ) -> None:
@@ -183,6 +252,37 @@ def test_a_stretch_test_of_ten_to_fourteen_is_forty_percent(
     assert "the pattern asks for 50%" in fold.warning.text()
 
 
+def test_a_stretch_test_half_typed_does_not_count_as_the_fabrics(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    knit = Pattern("pattern", "Tee", garment="top", fabric="knit", stretch=0.5)
+    fold = open_desk(page, session, selection, what=knit, part="alter").alter.knit
+    type_in(fold.fields["rest"], "10 cm")
+    assert fold.button.summary == "50%, as the pattern says"
+
+
+def test_a_change_that_no_listed_piece_can_take_asks_for_the_pieces(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    alter = open_desk(page, session, selection, part="alter").alter
+    alter.widths.by.setText("1")
+    alter.widths.add.click()
+    (row,) = alter.widths.rows
+    assert row.problem.text().startswith("List the pieces that cross this level")
+
+
+def test_the_usual_ease_of_the_rise_is_said_in_the_unit_shown(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # 1/2 in is 1.27 cm.
+    page._settings.choose(unit="cm")
+    trousers = Pattern("pattern", "Slacks", garment="trousers")
+    who = person("cm", waist="72", hip="98", crotch_depth="27")
+    made = chart("finished", "1", waist="73", hip="102", crotch_depth="26")
+    alter = open_desk(page, session, selection, made, who=who, what=trousers, part="alter").alter
+    assert alter.lengths.rows["rise"].fields["ease"].placeholderText() == "1.3 cm"
+
+
 def test_her_seam_allowance_says_where_to_cut_and_what_can_be_let_out(alter: AlterPart, session: Session) -> None:
     fold = alter.allowance
     type_in(fold.field, "1")
@@ -191,6 +291,20 @@ def test_her_seam_allowance_says_where_to_cut_and_what_can_be_let_out(alter: Alt
     assert "Cut 3/8 in outside the printed cutting line" in said
     assert "3/4 in can be let out of each edge, 1 1/2 in of each seam" in said
     assert saved_make(session).seam_allowance == Length(Fraction(1), "in", "1")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said", "summary"),
+    [  # 1/4 in, 6.35 mm, is kept: 3.65 mm are left of 10 mm, 7.3 mm of both edges, and a sixteenth of 5/16 in.
+        ("10 mm", "1/8 in can be let out of each edge, 1/4 in of each seam", "1/4 in can be let out of each seam"),
+        ("5/16", "1/16 in can be let out of each edge, 1/8 in of each seam", "1/8 in can be let out of each seam"),
+        ("1/4", "Nothing can be let out: 1/4 in at each edge must stay to hold the seam.", "nothing can be let out"),
+    ],
+)
+def test_no_more_is_said_to_be_in_a_seam_than_there_is(alter: AlterPart, typed: str, said: str, summary: str) -> None:
+    type_in(alter.allowance.field, typed)
+    assert said in alter.allowance.said.text()
+    assert alter.allowance.button.summary == summary
 
 
 def test_fabric_is_the_envelopes_and_what_is_lengthened_against_what_she_has(
@@ -346,6 +460,8 @@ def test_the_thigh_of_a_seat_is_spread_over_the_legs_and_stands_on_the_worksheet
     desk = open_desk(page, session, selection, made, pieces=legs, who=who, what=trousers, part="alter")
     (row,) = desk.alter.widths.rows
     assert (row.key, row.field.isReadOnly(), row.away.isHidden()) == (("thigh", "seat"), True, True)
+    assert row.field.text() == "4.8 cm"  # to the millimetre, as the fold says it above
+    assert desk.alter.widths.button.summary == "thigh 4.8 cm wider"
     desk.turn_to("worksheet")
     wider = [row.step for row in desk.worksheet.rows if row.step is not None and row.step.kind == "width"]
     assert [(step.piece, step.cause) for step in wider] == [("Leg front", "seat"), ("Leg back", "seat")]

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sizekeeper.core.notation import Notation
+from sizekeeper.ui import theme
 from sizekeeper.ui.preferences_dialog import PreferencesDialog
 
 if TYPE_CHECKING:
@@ -55,3 +56,10 @@ def test_the_dialog_opens_on_what_was_chosen(settings: Settings, qtbot: QtBot) -
     groups = (dialog.unit, dialog.inch_step, dialog.cm_step)
     chosen = [button.property("choice") for group in groups if (button := group.checkedButton()) is not None]
     assert chosen == ["in", "1/16", "1/10"]
+
+
+@pytest.mark.usefixtures("dark")
+def test_in_the_dark_it_lies_on_paper_on_which_empty_boxes_stand_out(dialog: PreferencesDialog) -> None:
+    ground = dialog.grab().toImage().pixelColor(3, 3)
+    assert ground == theme.paper(dialog.palette())
+    assert ground != dialog.palette().window().color()

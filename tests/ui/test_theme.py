@@ -27,6 +27,18 @@ def test_plain_text_can_be_read_on_the_ground_of_what_is_chosen(palette: QPalett
     assert theme.contrast(palette.windowText().color(), theme.accent_wash(palette)) >= 4.5
 
 
+@pytest.mark.parametrize("base", ["#000000", "#242424", "#2d2d2d", "#3a3a3a"])
+def test_in_the_dark_a_page_is_lighter_than_fields_and_empty_boxes(dark_palette: QPalette, base: str) -> None:
+    dark_palette.setColor(QPalette.ColorRole.Base, QColor(base))
+    page = theme.paper(dark_palette)
+    assert theme.luminance(page) > theme.luminance(QColor(base))
+    assert theme.contrast(page, QColor(base)) >= 1.49
+
+
+def test_a_rule_can_be_seen_on_a_page(palette: QPalette) -> None:
+    assert theme.contrast(theme.rule_colour(palette), theme.paper(palette)) >= 1.3
+
+
 def test_contrast_is_that_of_the_standard() -> None:
     assert theme.contrast(QColor("white"), QColor("black")) == pytest.approx(21)
     assert theme.contrast(QColor("#777777"), QColor("white")) == pytest.approx(4.48, abs=0.005)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -34,6 +35,51 @@ def test_what_was_found_replaces_what_was_printed(desk: PlanDesk) -> None:
     assert desk.toile.said.text().splitlines()[0] == (
         "Waist: came up 5/8 in larger than printed, make it 2 in narrower, that leaves 1/2 in of ease."
     )
+
+
+def widened(desk: PlanDesk, by: str) -> None:
+    """Change the width at the waist under Alterations, and come back to the toile."""
+    desk.turn_to("alter")
+    desk.alter.widths.by.setText(by)
+    desk.alter.widths.add.click()
+    desk.turn_to("toile")
+
+
+def test_a_width_changed_before_the_toile_is_sewn_is_in_its_printed_ease(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    # 1 7/8 in printed and 1 in wider make 2 7/8; 2 1/2 found is 3/8 less.
+    desk = open_desk(page, session, selection, pieces=(*BODICE, *WAISTBAND), part="toile")
+    widened(desk, "1")
+    desk.toile.add.click()
+    type_in(desk.toile.rows["waist"].found, "2 1/2")
+    assert desk.toile.rows["waist"].printed.text() == "2 7/8 in"
+    assert desk.toile.said.text().startswith("Waist: came up 3/8 in smaller than printed plus the 1 in added")
+    assert desk.toile.reckoned.text() == "Printed ease reckons in what was changed before this toile: waist 1 in wider."
+
+
+def test_a_width_changed_after_the_toile_was_begun_is_not_in_its_printed_ease(desk: PlanDesk) -> None:
+    assert desk.toile.reckoned.text() == ""
+    widened(desk, "1")
+    assert desk.toile.rows["waist"].printed.text() == "1 7/8 in"
+    assert desk.toile.reckoned.text() == "Changed since this toile was begun, and not in its printed ease: waist."
+
+
+def test_a_toile_of_which_nobody_noted_what_was_changed_before_says_so(desk: PlanDesk, session: Session) -> None:
+    make = saved_make(session)
+    session.apply("Set up", make, replace(make, rounds=(ToileRound(make.rounds[0].on),)))
+    widened(desk, "1")
+    assert desk.toile.rows["waist"].printed.text() == "1 7/8 in"
+    assert desk.toile.reckoned.text() == (
+        "It was not noted what was changed before this toile, so its printed ease leaves that out: waist."
+    )
+
+
+def test_what_an_earlier_toile_asked_for_is_no_change_before_the_next(desk: PlanDesk, session: Session) -> None:
+    type_in(desk.toile.rows["waist"].taken, "2")
+    desk.toile.add.click()
+    assert saved_make(session).rounds[1].altered == {}
+    assert desk.toile.rows["waist"].printed.text() == "1 7/8 in"
 
 
 def test_every_figure_is_one_step(desk: PlanDesk, session: Session) -> None:
@@ -101,7 +147,7 @@ def test_what_is_no_length_is_said_and_stays(desk: PlanDesk, session: Session) -
 def test_a_note_is_kept_with_the_round(desk: PlanDesk, session: Session) -> None:
     type_in(desk.toile.note, "shoulder seam too far back")
     assert saved_make(session).rounds[0] == ToileRound(
-        saved_make(session).rounds[0].on, (), "shoulder seam too far back"
+        saved_make(session).rounds[0].on, (), "shoulder seam too far back", {}
     )
 
 
@@ -173,3 +219,13 @@ def test_printed_found_and_left_ease_add_up_as_they_are_shown(
     type_in(row.taken, "2")
     assert (row.printed.text(), row.left.text()) == ("1 15/16 in", "1/2 in")
     assert "came up 9/16 in larger than printed" in desk.toile.said.text()
+
+
+def test_a_change_that_no_piece_takes_is_not_in_the_toile(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    desk = open_desk(page, session, selection, part="alter")
+    widened(desk, "1")
+    desk.turn_to("toile")
+    desk.toile.add.click()
+    assert saved_make(session).rounds[0].altered == {}

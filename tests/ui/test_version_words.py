@@ -95,7 +95,14 @@ def test_a_make_says_what_was_decided_changed_and_tried_on() -> None:
         name="Sundays",
         decision=Decision("between", Place("38", Fraction(1, 2)), reason="she likes it loose"),
         widths=(WidthChoice("waist", length("2 cm"), ("a", "b")),),
-        rounds=(ToileRound(None, (Pinned("bust", taken=length("1 cm"), felt="loose"),), "second try"),),
+        rounds=(
+            ToileRound(
+                None,
+                (Pinned("bust", taken=length("1 cm"), felt="loose"),),
+                "second try",
+                {"waist": length("2 cm")},
+            ),
+        ),
         armhole=length("44 cm"),
     )
     assert lines(make) == {
@@ -103,7 +110,7 @@ def test_a_make_says_what_was_decided_changed_and_tried_on() -> None:
         "Decision": "50% of the way from 38 to the next size, between two sizes",
         "Reason": "she likes it loose",
         "Width, waist": "2 cm; on 2 pieces",
-        "Toile 1": "bust: 1 cm taken in, felt loose; second try",
+        "Toile 1": "sewn with changes: waist 2 cm; bust: 1 cm taken in, felt loose; second try",
         "Armhole": "44 cm",
         "Lengths laid end to end": "2",
     }
@@ -115,3 +122,8 @@ def test_a_graded_make_says_the_size_of_each_level() -> None:
     assert lines(Make("m", "p", "d", decision=decision))["Decision"] == (
         "bust 38, hip 42, graded between sizes, 3 cm added at the bust"
     )
+
+
+def test_a_piece_says_its_view_and_the_list_the_size_it_was_measured_in() -> None:
+    found = lines(Pieces("x", "p", (piece("Skirt", role="skirt_front", view="B"),), measured_in="40"))
+    assert found == {"Piece: Skirt": "skirt front, cut 1; view B", "Pieces measured in size": "40"}

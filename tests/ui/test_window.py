@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QSpinBox
 
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
@@ -152,6 +152,24 @@ def test_ctrl_z_in_the_middle_of_typing_belongs_to_the_field(window: MainWindow,
     QTest.keyClick(line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert line.text() == ""
     assert window.session.undo_stack.index() == 1
+
+
+def test_ctrl_z_in_a_number_that_is_stepped_undoes_the_librarys_edits_but_not_in_the_middle_of_typing(
+    window: MainWindow, qtbot: QtBot
+) -> None:
+    fill(window.session)
+    active(window, qtbot)
+    line = field(window, "person")
+    number = QSpinBox(line.parentWidget())
+    number.setKeyboardTracking(False)
+    number.show()
+    number.setFocus()
+    window.session.apply("Change name", ADA, dataclasses.replace(ADA, name="Ava"))
+    QTest.keyClicks(number, "5")
+    QTest.keyClick(number, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert (window.session.undo_stack.index(), number.text()) == (1, "0")
+    QTest.keyClick(number, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert window.session.undo_stack.index() == 0
 
 
 def test_ctrl_f_leads_to_the_search_box_even_when_the_list_was_put_away(window: MainWindow, qtbot: QtBot) -> None:
