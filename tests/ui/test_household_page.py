@@ -160,7 +160,7 @@ SIX = replace(chart("finished", "38 40 42 44 46 48", bust="100, 104, 108, 112, 1
 
 @pytest.mark.parametrize(("width", "bars"), [(991, (False, True)), (1600, (False, False)), (400, (True, True))])
 def test_only_what_has_no_room_scrolls_sideways_and_rows_stay_level(
-    page: HouseholdPage, fill: Callable[..., None], width: int, bars: tuple[bool, bool]
+    page: HouseholdPage, fill: Callable[..., None], qtbot: QtBot, width: int, bars: tuple[bool, bool]
 ) -> None:
     far = called("Dora of the Upper Mill", bust="131.3", waist="101.3", hip="141.3", upper_arm="41.3", across_back="47")
     more = chart("finished", "38 40 42 44 46 48", waist="80, 84, 88, 92, 96, 100", hip="106, 110, 114, 118, 122, 126",
@@ -168,16 +168,18 @@ def test_only_what_has_no_room_scrolls_sideways_and_rows_stay_level(
     eva = called("Eva", bust="95", waist="79", hip="105", upper_arm="29", across_back="36")
     fill(far, eva, DRESS, replace(SIX, rows=(*SIX.rows, *more.rows)))
     page.resize(width, 740)
-    page.show()
+    with qtbot.waitExposed(page):
+        page.show()
     table = page.people.table
+    qtbot.waitUntil(lambda: not page.standings.waiting and not table.sizes.verticalScrollBar().isVisible())
     halves = table.words, table.sizes
     assert tuple(half.horizontalScrollBar().isVisible() for half in halves) == bars
-    assert len({half.viewport().height() for half in halves}) == 1
+    qtbot.waitUntil(lambda: len({half.viewport().height() for half in halves}) == 1)
     assert not any(half.verticalScrollBar().isVisible() for half in halves)
     columns = range(table.filter.columnCount())
     last = max(c for c in columns if not table.words.isColumnHidden(c))
     right = table.words.columnViewportPosition(last) + table.words.columnWidth(last)
-    assert bars[0] or right <= table.words.viewport().width()
+    qtbot.waitUntil(lambda: bars[0] or right <= table.words.viewport().width())
 
 
 def test_control_and_an_arrow_sort_by_the_column_of_the_cursor(shown: HouseholdPage) -> None:
