@@ -11,8 +11,7 @@ import functools
 import json
 import re
 import threading
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sizekeeper.assets import resource
 from sizekeeper.errors import ReportError
@@ -79,14 +78,12 @@ def typeset(template: str, data: dict[str, Any], on: dt.date, scales: tuple[floa
     return _laid_out(template, json.dumps(data, ensure_ascii=False), scales, made)
 
 
-@dataclass(frozen=True)
-class LaidOut:
-    """A file that was laid out, by which template, from which data and at which size of text."""
+class LaidOut(NamedTuple):
+    """A file that was laid out, by which template, from what."""
 
     file: bytes
     template: str
-    written: str
-    scale: float
+    given: dict[str, str]
 
     def images(self, ppi: float) -> list[bytes]:
         """Its pages as PNG images.
@@ -94,7 +91,7 @@ class LaidOut:
         Raises:
             ReportError: typst cannot draw them.
         """
-        return _compiled(self.template, self.written, self.scale, None, ppi)
+        return _compiled(self.template, self.given, None, ppi)
 
 
 @functools.lru_cache(maxsize=16)
@@ -103,23 +100,21 @@ def _laid_out(template: str, written: str, scales: tuple[float, ...], made: dt.d
 
     Kept, because preview, file and printer ask one after the other.
     """
-    data = json.loads(written)
-    alone = json.dumps({**data, "pages": "one"}, ensure_ascii=False)
     for scale in scales:
-        file = _compiled(template, alone, scale, made)[0]
+        given = {"data": written, "pages": "one", "scale": f"{scale:.2f}"}
+        file = _compiled(template, given, made)[0]
         if len(_PAGE.findall(file)) == 1:
-            return LaidOut(file, template, alone, scale)
-    several = json.dumps({**data, "pages": "several"}, ensure_ascii=False)
-    return LaidOut(_compiled(template, several, 1.0, made)[0], template, several, 1.0)
+            return LaidOut(file, template, given)
+    given = {"data": written, "pages": "several", "scale": "1"}
+    return LaidOut(_compiled(template, given, made)[0], template, given)
 
 
-def _compiled(template: str, written: str, scale: float, made: dt.datetime | None, ppi: float = 0.0) -> list[bytes]:
-    """What typst makes of data: one file, or with `ppi` an image a page."""
+def _compiled(template: str, given: dict[str, str], made: dt.datetime | None, ppi: float = 0.0) -> list[bytes]:
+    """What typst makes of what it is given: one file, or with `ppi` an image a page."""
     import typst
 
-    given = {"data": written, "scale": f"{scale:.2f}"}
     with _LOCK:
-        compiler = _compiler(template, system=beyond_own_fonts(written))
+        compiler = _compiler(template, system=beyond_own_fonts(given["data"]))
         try:
             if ppi:
                 pages = compiler.compile(sys_inputs=given, format="png", ppi=ppi)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from sizekeeper.reports.days import day_words
 from sizekeeper.reports.typed_text import clean
+from sizekeeper.reports.unbroken import unbroken
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -28,33 +29,27 @@ _NAME_FITS, _ROW_FITS = 24, 72
 _LONG = re.compile(r"\S{17,}")
 _STEP = 8
 _BREAK = "\N{ZERO WIDTH SPACE}"
-_GLUE = "\N{NO-BREAK SPACE}"
-_AMOUNT = re.compile(r"(?:\b(\d+) )?(?<![\w/])(\d+(?:[./]\d+)?) (cm|mm|in)\b")
 _FIGURE = re.compile(r"(?:(−?\d+) )?(−?\d+/(?:2|4|8|16))")
-_FORMATTING = re.compile(r"[\u202a-\u202e\u2066-\u2069]")
+_FORMATTING = dict.fromkeys((*range(0x202A, 0x202F), *range(0x2066, 0x206A)))
 """Marks that turn the direction of the text after them; unpaired they would turn the rest of the line."""
 
 
 def text(typed: str) -> str:
     """A text as it is set: in one line of thought, without marks that reach beyond it, long words free to break."""
-    plain = " ".join(_FORMATTING.sub("", clean(typed)).split())
+    plain = " ".join(clean(typed).translate(_FORMATTING).split())
     return _LONG.sub(_broken, plain)
 
 
 def sentence(typed: str) -> str:
     """A sentence: amounts never break from their units."""
-    return _AMOUNT.sub(_glued, text(typed))
-
-
-def _glued(match: re.Match[str]) -> str:
-    return _GLUE.join(part for part in match.groups() if part)
+    return unbroken(text(typed))
 
 
 def figure(typed: str) -> list[str]:
     """A figure as whole and fraction: `37 3/4` as `37` and `3/4`; what is none as it is, with nothing behind it."""
     plain = text(typed)
     parts = _FIGURE.fullmatch(plain)
-    return [parts[1] or "", parts[2]] if parts else [_AMOUNT.sub(_glued, plain), ""]
+    return [parts[1] or "", parts[2]] if parts else [unbroken(plain), ""]
 
 
 def _broken(match: re.Match[str]) -> str:

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from sizekeeper.core.notation import Notation
-from sizekeeper.core.preference import Band
-from sizekeeper.core.result import Edges, Mode
+if TYPE_CHECKING:  # nothing reads the annotations of a sheet when the program runs
+    from sizekeeper.core.notation import Notation  # noqa: TC004 - as above
+    from sizekeeper.core.preference import Band  # noqa: TC004 - as above
+    from sizekeeper.core.result import Edges, Mode  # noqa: TC004 - as above
 
 Paper = Literal["a4", "us-letter"]
 
