@@ -89,6 +89,7 @@ class HistoryDialog(QDialog):
 
     def _dress(self) -> None:
         self.entries.setAccessibleName("History of")
+        self.entries.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.entries.setVisible(self.entries.count() > 1)
         self.list.setAccessibleName("Versions, the newest first")
         self.list.setWordWrap(True)
@@ -108,15 +109,12 @@ class HistoryDialog(QDialog):
         header.setHighlightSections(False)
 
     def _arrange(self) -> None:
-        left = QVBoxLayout()
-        left.addWidget(self.entries)
-        left.addWidget(self.list, 1)
         right = QVBoxLayout()
         right.addWidget(self._say)
         right.addWidget(self.table, 1)
         both = QHBoxLayout()
         both.setSpacing(theme.spacing(2))
-        both.addLayout(left, 2)
+        both.addWidget(self.list, 2)
         both.addLayout(right, 5)
         buttons = QDialogButtonBox(self)
         buttons.addButton("Close", QDialogButtonBox.ButtonRole.RejectRole)
@@ -125,13 +123,17 @@ class HistoryDialog(QDialog):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*(theme.spacing(2),) * 4)
         layout.setSpacing(theme.spacing(1.5))
-        layout.addWidget(Lettering(self.windowTitle(), "part", self))
+        heading = Lettering(self.windowTitle(), "part", self)
+        heading.setWordWrap(True)
+        layout.addWidget(heading)
+        layout.addWidget(self.entries)
         layout.addLayout(both, 1)
         layout.addWidget(buttons)
         self.resize(theme.spacing(110), theme.spacing(64))
 
     def _show_entry(self) -> None:
         """List the versions of the entry that was picked."""
+        self.entries.setToolTip(self.entries.currentText())  # a long name may not fit
         self._versions = self._session.writer.library.history(str(self.entries.currentData()))
         self.list.clear()
         for version in self._versions:

@@ -103,9 +103,11 @@ class SeatFold(Fold):
         say(self.said, "\n".join(_seat_words(work.seat, words, lacking("crotch_length"), lacking("thigh"))))
         seat = work.seat
         thigh = None if seat.thigh is None else max(seat.thigh, Fraction(0))
-        known = [c for c in (seat.depth, seat.front, seat.back, thigh) if c is not None]
-        changed = sum(bool(c) for c in known)
-        return f"{changed} changes" if changed > 1 else "1 change" if changed else "" if not known else "as it is"
+        steps = (seat.depth, seat.front, seat.back, thigh)
+        changed = sum(bool(c) for c in steps)
+        if not changed:
+            return "not all known" if None in steps else "as it is"
+        return f"{changed} changes" if changed > 1 else "1 change"
 
 
 def _lacking(planned: Planned, has: object, measure: str) -> str:

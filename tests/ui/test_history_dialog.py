@@ -12,6 +12,7 @@ from sizekeeper.core.person import Person
 from sizekeeper.core.piece import Piece, Pieces
 from sizekeeper.store.library import Library
 from sizekeeper.store.writer import Writer
+from sizekeeper.ui import theme
 from sizekeeper.ui.history_dialog import HistoryDialog
 from sizekeeper.ui.selection import Place
 from sizekeeper.ui.session import Session
@@ -190,3 +191,13 @@ def test_undo_of_what_was_put_back_leads_to_the_pieces_and_to_the_plans(
         dialog.back.click()
         moving.undo_stack.undo()
     assert places == [Place("pattern", "p", "pieces||list"), Place("fit", "a", "p/plan:plans/B")]
+
+
+def test_long_names_leave_the_versions_their_room(session: Session, qtbot: QtBot) -> None:
+    pattern = Pattern("p", "A very long title with many words " * 6)
+    session.apply_all("Set up", [(None, pattern), (None, ADA), (None, Make("m", ADA.id, "p", name=pattern.title))])
+    dialog = opened(session, pattern, qtbot)
+    dialog.entries.setCurrentIndex(dialog.entries.count() - 1)
+    assert dialog.width() == theme.spacing(110)
+    assert dialog.table.width() > dialog.list.width()
+    assert dialog.entries.toolTip().endswith(", for Ada")

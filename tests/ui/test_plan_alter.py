@@ -445,6 +445,17 @@ def test_a_high_bust_far_past_the_chart_is_said_in_place_of_an_adjustment(
     assert desk.alter.bust.button.summary == "not in this plan"
 
 
+def test_a_seat_of_which_a_step_is_not_known_is_not_said_to_be_as_it_is(
+    page: FitPage, session: Session, selection: Selection
+) -> None:
+    who = person("cm", waist="72", hip="98", thigh="55")
+    made = chart("finished", "1", waist="73", hip="102", thigh="62")
+    slacks = Pattern("pattern", "Slacks", garment="trousers")
+    alter = open_desk(page, session, selection, made, who=who, what=slacks, part="alter").alter
+    assert "3. Thigh, after what the inseam points gave: wide enough." in alter.seat.said.text()
+    assert alter.seat.button.summary == "not all known"
+
+
 def test_the_thigh_of_a_seat_is_spread_over_the_legs_and_stands_on_the_worksheet(
     page: FitPage, session: Session, selection: Selection
 ) -> None:
