@@ -32,7 +32,7 @@ def test_a_figure_is_set_as_whole_and_fraction(typed: str, whole: str, fraction:
 
 @pytest.mark.parametrize("typed", ["1 3/8 in", "3/4 in", "2.5 cm", "8 mm"])
 def test_an_amount_never_breaks_from_its_unit(typed: str) -> None:
-    assert sentence(f"spread by {typed}.") == f"spread by {typed.replace(' ', NBSP)}."
+    assert sentence(f"spread by {typed}.") == f"spread by{NBSP}{typed.replace(chr(32), NBSP)}."
 
 
 def test_a_size_before_a_word_is_no_amount() -> None:
