@@ -45,7 +45,9 @@ def words(drawing: PieceDrawing, piece: Piece) -> list[str]:
 def has_ink(drawing: PieceDrawing, colour: QColor) -> bool:
     picture = drawing.grab().toImage()
     return any(
-        picture.pixelColor(x, y) == colour for x in range(picture.width()) for y in range(0, picture.height(), 2)
+        picture.pixelColor(x, y).rgb() == colour.rgb()
+        for x in range(picture.width())
+        for y in range(0, picture.height(), 2)
     )
 
 
