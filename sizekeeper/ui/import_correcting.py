@@ -5,17 +5,16 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QObject, QTimer, Signal
-from PySide6.QtGui import QUndoCommand, QUndoStack
-
 from sizekeeper.importing import areas, setting
 from sizekeeper.importing.learned import name_key
 from sizekeeper.importing.opened import Answers, Opened, read
-from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.import_roles import at_words
+from sizekeeper.ui.import_steps import Steps
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
+
+    from PySide6.QtCore import QObject
 
     from sizekeeper.core.chart import ChartKind, WrittenAs
     from sizekeeper.core.learned import Learned
@@ -24,110 +23,25 @@ if TYPE_CHECKING:
     from sizekeeper.importing.grid import Sheet
     from sizekeeper.importing.question import Answer
     from sizekeeper.importing.raw import Orientation
-
-_PATIENCE_MS = 500
-"""After how long a reading is said to take long (the program's design: anything over half a second)."""
+    from sizekeeper.ui.import_reading import Reading
 
 
-class _Set(QUndoCommand):
-    """One correction: everything set by hand before and after."""
-
-    def __init__(self, correcting: Correcting, text: str, before: Answers, after: Answers) -> None:
-        super().__init__(text)
-        self._correcting, self._before, self._after = correcting, before, after
-
-    def redo(self) -> None:
-        self._correcting.take(self._after)
-
-    def undo(self) -> None:
-        self._correcting.take(self._before)
-
-
-class Correcting(QObject):
-    """The reading of one source and everything set by hand about it.
-
-    Signals:
-        read_again(): the source was read with the newest answers; `opened` is the new reading.
-        failed(str): it could not be read so; the sentence says why.
-        slow(bool): whether reading takes so long that it should be said.
-    """
-
-    read_again = Signal()
-    failed = Signal(str)
-    slow = Signal(bool)
+class Correcting(Steps[Answers]):
+    """The reading of one source and everything set by hand about it; `opened` is the newest reading."""
 
     def __init__(self, opened: Opened, learned: Callable[[], Learned], parent: QObject | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(opened.answers, parent)
         self.opened = opened
-        self.answers = opened.answers
-        self.undo_stack = QUndoStack(self)
         self._learned = learned
-        self._reading: Reading | None = None
-        self._patience = QTimer(self)
-        self._patience.setSingleShot(True)
-        self._patience.setInterval(_PATIENCE_MS)
-        self._patience.timeout.connect(self._on_slow)
 
-    @property
-    def busy(self) -> bool:
-        """Whether a correction is still being read."""
-        return self._reading is not None
+    def work(self) -> Callable[[Reading], object]:
+        """Read with the answers and the names learned so far."""
+        return partial(_read, self.opened.name, self.opened.sheets, self.answers, self._learned())
 
-    @property
-    def touched(self) -> bool:
-        """Whether there is a correction that could be undone."""
-        return self.undo_stack.canUndo()
-
-    def set(self, text: str, change: Callable[[Answers], Answers]) -> None:
-        """Correct the reading, as one step; `text` names it. Nothing happens when nothing is different."""
-        after = change(self.answers)
-        if after != self.answers:
-            self.undo_stack.push(_Set(self, text, self.answers, after))
-
-    def take(self, answers: Answers) -> None:
-        """Read with other answers."""
-        self.answers = answers
-        self.read()
-
-    def read(self) -> None:
-        """Read in the background with the answers and the names learned so far; the newest reading wins."""
-        if self._reading is not None:
-            self._reading.cancel()
-        work = partial(_read, self.opened.name, self.opened.sheets, self.answers, self._learned())
-        self._reading = Reading(work)
-        self._reading.done.connect(self._on_done)
-        self._reading.failed.connect(self._on_failed)
-        self._patience.start()
-        self._reading.start()
-
-    def stop(self) -> None:
-        """Give up a reading that takes long: the step that asked for it is taken back."""
-        self.drop()
-        if self.answers != self.opened.answers and self.undo_stack.canUndo():
-            self.undo_stack.undo()
-
-    def drop(self) -> None:
-        """Let a running reading go."""
-        if self._reading is not None:
-            self._reading.cancel()
-        self._end()
-
-    def _end(self) -> None:
-        self._patience.stop()
-        self._reading = None
-        self.slow.emit(False)
-
-    def _on_slow(self) -> None:
-        self.slow.emit(True)
-
-    def _on_done(self, opened: object) -> None:
-        self._end()
-        self.opened = cast("Opened", opened)
-        self.read_again.emit()
-
-    def _on_failed(self, sentence: str) -> None:
-        self._end()
-        self.failed.emit(sentence)
+    def keep(self, found: object) -> Answers:
+        """Keep the newest reading."""
+        self.opened = cast("Opened", found)
+        return self.opened.answers
 
     def answer(self, answer: Answer) -> None:
         """Answer a question."""

@@ -6,54 +6,27 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QObject, QTimer, Signal
-from PySide6.QtGui import QUndoCommand, QUndoStack
-
 from sizekeeper.core.person import Person
 from sizekeeper.importing.people_draft import PeopleAnswers, PeopleDraft, put
 from sizekeeper.importing.people_read import read_people
-from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.import_roles import at_words
+from sizekeeper.ui.import_steps import Steps
 
 if TYPE_CHECKING:
     import datetime as dt
     from collections.abc import Callable, Collection, Sequence
     from typing import Literal
 
+    from PySide6.QtCore import QObject
+
     from sizekeeper.importing.grid import Sheet
     from sizekeeper.importing.question import Answer
+    from sizekeeper.ui.import_reading import Reading
     from sizekeeper.ui.session import Session
 
-_PATIENCE_MS = 500
-"""After how long a reading is said to take long (the program's design: anything over half a second)."""
 
-
-class _Set(QUndoCommand):
-    """One step: everything set by hand before and after."""
-
-    def __init__(self, correcting: PeopleCorrecting, text: str, before: PeopleAnswers, after: PeopleAnswers) -> None:
-        super().__init__(text)
-        self._correcting, self._before, self._after = correcting, before, after
-
-    def redo(self) -> None:
-        self._correcting.take(self._after)
-
-    def undo(self) -> None:
-        self._correcting.take(self._before)
-
-
-class PeopleCorrecting(QObject):
-    """The reading of one table of people and everything set by hand about it.
-
-    Signals:
-        read_again(): the table was read with the newest answers; `draft` is the new reading.
-        failed(str): it could not be read so; the sentence says why.
-        slow(bool): whether reading takes so long that it should be said.
-    """
-
-    read_again = Signal()
-    failed = Signal(str)
-    slow = Signal(bool)
+class PeopleCorrecting(Steps[PeopleAnswers]):
+    """The reading of one table of people and everything set by hand about it; `draft` is the newest reading."""
 
     def __init__(
         self,
@@ -63,84 +36,25 @@ class PeopleCorrecting(QObject):
         unit: Literal["cm", "in"],
         parent: QObject | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(draft.answers, parent)
         self.draft = draft
-        self.answers = draft.answers
         self.today = today
-        self.undo_stack = QUndoStack(self)
         self._session, self._unit = session, unit
-        self._reading: Reading | None = None
-        self._patience = QTimer(self)
-        self._patience.setSingleShot(True)
-        self._patience.setInterval(_PATIENCE_MS)
-        self._patience.timeout.connect(self._on_slow)
-
-    @property
-    def busy(self) -> bool:
-        """Whether a step is still being read."""
-        return self._reading is not None
-
-    @property
-    def touched(self) -> bool:
-        """Whether there is a step that could be undone."""
-        return self.undo_stack.canUndo()
 
     @property
     def known(self) -> list[Person]:
         """The people of the library, hidden ones too, as last edited."""
         return known_people(self._session)
 
-    def set(self, text: str, change: Callable[[PeopleAnswers], PeopleAnswers]) -> None:
-        """Set something by hand, as one step; `text` names it. Nothing happens when nothing is different."""
-        after = change(self.answers)
-        if after != self.answers:
-            self.undo_stack.push(_Set(self, text, self.answers, after))
-
-    def take(self, answers: PeopleAnswers) -> None:
-        """Read with other answers."""
-        self.answers = answers
-        self.read()
-
-    def read(self) -> None:
-        """Read in the background with the answers so far and the people of now; the newest reading wins."""
-        if self._reading is not None:
-            self._reading.cancel()
+    def work(self) -> Callable[[Reading], object]:
+        """Read with the answers so far and the people of now."""
         draft = self.draft
-        work = partial(read_in_background, draft.name, draft.sheets, self.answers, self.known, self.today, self._unit)
-        self._reading = Reading(work)
-        self._reading.done.connect(self._on_done)
-        self._reading.failed.connect(self._on_failed)
-        self._patience.start()
-        self._reading.start()
+        return partial(read_in_background, draft.name, draft.sheets, self.answers, self.known, self.today, self._unit)
 
-    def stop(self) -> None:
-        """Give up a reading that takes long: the step that asked for it is taken back."""
-        self.drop()
-        if self.answers != self.draft.answers and self.undo_stack.canUndo():
-            self.undo_stack.undo()
-
-    def drop(self) -> None:
-        """Let a running reading go."""
-        if self._reading is not None:
-            self._reading.cancel()
-        self._end()
-
-    def _end(self) -> None:
-        self._patience.stop()
-        self._reading = None
-        self.slow.emit(False)
-
-    def _on_slow(self) -> None:
-        self.slow.emit(True)
-
-    def _on_done(self, draft: object) -> None:
-        self._end()
-        self.draft = cast("PeopleDraft", draft)
-        self.read_again.emit()
-
-    def _on_failed(self, sentence: str) -> None:
-        self._end()
-        self.failed.emit(sentence)
+    def keep(self, found: object) -> PeopleAnswers:
+        """Keep the newest draft."""
+        self.draft = cast("PeopleDraft", found)
+        return self.draft.answers
 
     def answer(self, answer: Answer) -> None:
         """Answer a question."""
