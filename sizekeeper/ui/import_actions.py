@@ -6,26 +6,25 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QEvent, QMimeData, QObject, Signal
+from PySide6.QtCore import QEvent, QMimeData, QObject
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence
-from PySide6.QtWidgets import QFileDialog, QProgressDialog, QWidget
-from shiboken6 import isValid
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from sizekeeper.core.learned import LEARNED, Learned
-from sizekeeper.ui.import_reading import Reading
+from sizekeeper.ui.import_waiting import Waiting
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from sizekeeper.importing.opened import Opened
     from sizekeeper.ui.import_list import ImportList
+    from sizekeeper.ui.import_reading import Reading
     from sizekeeper.ui.import_window import ImportWindow
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
 
 KINDS = "*.xlsx *.xlsm *.xlsb *.xls *.ods *.csv *.tsv *.tab *.txt *.html *.htm *.mht *.pdf"
-_PATIENCE_MS = 500
 
 
 class ChartFiles:
@@ -40,26 +39,12 @@ class ChartFiles:
         return [Path(name) for name in names]
 
 
-class ImportActions(QObject):
-    """The actions that bring charts in, and what may be dropped on the main window.
-
-    Signals:
-        told(str): charts were saved; the sentence says where.
-        trouble(str): a file cannot be read; the sentence says why.
-        opened(object): the window of a source that was read, or of several.
-    """
-
-    told = Signal(str)
-    trouble = Signal(str)
-    opened = Signal(object)
+class ImportActions(Waiting):
+    """The actions that bring charts in, and what may be dropped on the main window."""
 
     def __init__(self, session: Session, selection: Selection, settings: Settings, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._selection, self._settings = session, selection, settings
-        self._window = window
-        self._progress: QProgressDialog | None = None
-        self._shown: list[ImportWindow | ImportList] = []
-        self.reading: Reading | None = None
         self.files = self._action("&Import charts…", self._ask_for_files, "Ctrl+I")
         self.paste = self._action("&Paste a chart", self._paste, "Ctrl+Shift+V")
         window.setAcceptDrops(True)
@@ -114,69 +99,20 @@ class ImportActions(QObject):
         self._read_mime(mime)
         return True
 
-    def _read(self, words: str, work: Callable[[Reading], object]) -> None:
-        """Read one source; after half a second its progress can be watched, and stopped."""
-        self.stop()
-        self.reading = Reading(work)
-        self._progress = QProgressDialog(words, "Stop", 0, 0, self._window)
-        self._progress.setWindowTitle("Import")
-        self._progress.setMinimumDuration(_PATIENCE_MS)
-        self._progress.setAutoReset(False)
-        self._progress.setValue(0)
-        self._progress.canceled.connect(self.stop)
-        self.reading.progressed.connect(self._on_progress)
-        self.reading.done.connect(self._on_done)
-        self.reading.failed.connect(self._on_failed)
-        self.reading.start()
-
-    def stop(self) -> None:
-        """Stop what is being read; nothing of it is kept."""
-        if self.reading is not None:
-            self.reading.cancel()
-        self._put_away()
-
-    def leave(self) -> bool:
-        """Close the import windows; False when one stays because of what was corrected there."""
-        return all(window.close() for window in self._shown if isValid(window) and window.isVisible())
-
-    def finish(self) -> None:
-        """The window closes: stop every reading and wait for the threads."""
-        self.stop()
-        Reading.finish_all()
-
-    def _on_progress(self, done: int, total: int) -> None:
-        if self._progress is not None and total:
-            self._progress.setMaximum(total)
-            self._progress.setValue(min(done, total - 1))
-
-    def _on_failed(self, sentence: str) -> None:
-        self._put_away()
-        self.trouble.emit(sentence)
-
-    def _on_done(self, opened: object) -> None:
+    def show_read(self, found: object) -> None:
+        """Show the charts of a source."""
         from sizekeeper.ui.import_window import ImportWindow  # noqa: PLC0415 - seldom wanted
 
-        self._put_away()
-        self._show(ImportWindow(cast("Opened", opened), self._session, self._selection, self._window))
+        self._show_charts(ImportWindow(cast("Opened", found), self._session, self._selection, self._window))
 
     def _show_list(self, paths: Sequence[Path]) -> None:
         from sizekeeper.ui.import_list import ImportList  # noqa: PLC0415 - seldom wanted
 
-        self._show(ImportList(paths, self._session, self._selection, self._window))
+        self._show_charts(ImportList(paths, self._session, self._selection, self._window))
 
-    def _show(self, window: ImportWindow | ImportList) -> None:
+    def _show_charts(self, window: ImportWindow | ImportList) -> None:
         window.saved.connect(self.told)
-        self._shown = [*(shown for shown in self._shown if isValid(shown)), window]
-        window.show()
-        self.opened.emit(window)
-
-    def _put_away(self) -> None:
-        self.reading = None
-        if self._progress is not None:
-            self._progress.canceled.disconnect(self.stop)
-            self._progress.close()
-            self._progress.deleteLater()
-            self._progress = None
+        self._show(window)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Take what is dropped on the main window."""

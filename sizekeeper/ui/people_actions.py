@@ -7,25 +7,24 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, cast
 
-from PySide6.QtCore import QMimeData, QObject, Signal
 from PySide6.QtGui import QAction, QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QProgressDialog, QWidget
-from shiboken6 import isValid
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from sizekeeper.core.person import Person
-from sizekeeper.ui.import_reading import Reading
+from sizekeeper.ui.import_waiting import Waiting
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from PySide6.QtCore import QMimeData
+
     from sizekeeper.importing.people_draft import PeopleDraft
-    from sizekeeper.ui.people_window import PeopleWindow
+    from sizekeeper.ui.import_reading import Reading
     from sizekeeper.ui.selection import Selection
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings
 
 KINDS = "*.xlsx *.xlsm *.xlsb *.xls *.ods *.csv *.tsv *.tab *.txt *.html *.htm *.pdf"
-_PATIENCE_MS = 500
 
 
 class PeopleFile:
@@ -40,26 +39,14 @@ class PeopleFile:
         return Path(name) if name else None
 
 
-class PeopleActions(QObject):
-    """The actions that bring people in and out.
+class PeopleActions(Waiting):
+    """The actions that bring people in and out."""
 
-    Signals:
-        told(str): people were saved, or written; the sentence says what was done.
-        trouble(str): a file cannot be read; the sentence says why.
-        opened(object): the window of a table that was read.
-    """
-
-    told = Signal(str)
-    trouble = Signal(str)
-    opened = Signal(object)
+    title = "Import people"
 
     def __init__(self, session: Session, selection: Selection, settings: Settings, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._selection, self._settings = session, selection, settings
-        self._window = window
-        self._progress: QProgressDialog | None = None
-        self._shown: list[PeopleWindow] = []
-        self.reading: Reading | None = None
         self.file = self._action("I&mport people…", self._ask_for_file)
         self.paste = self._action("&Paste people", self._paste)
         self.export = self._action("E&xport people…", self._export)
@@ -108,58 +95,15 @@ class PeopleActions(QObject):
         dialog.written.connect(self.told)
         dialog.open()
 
-    def _read(self, words: str, work: Callable[[Reading], object]) -> None:
-        """Read one table; after half a second its progress can be watched, and stopped."""
-        self.stop()
-        self.reading = Reading(work)
-        self._progress = QProgressDialog(words, "Stop", 0, 0, self._window)
-        self._progress.setWindowTitle("Import people")
-        self._progress.setMinimumDuration(_PATIENCE_MS)
-        self._progress.setAutoReset(False)
-        self._progress.setValue(0)
-        self._progress.canceled.connect(self.stop)
-        self.reading.done.connect(self._on_done)
-        self.reading.failed.connect(self._on_failed)
-        self.reading.start()
-
-    def stop(self) -> None:
-        """Stop what is being read; nothing of it is kept."""
-        if self.reading is not None:
-            self.reading.cancel()
-        self._put_away()
-
-    def leave(self) -> bool:
-        """Close the windows; False when one stays because of what was answered there."""
-        return all(window.close() for window in self._shown if isValid(window) and window.isVisible())
-
-    def finish(self) -> None:
-        """The main window closes: stop every reading and wait for the threads."""
-        self.stop()
-        Reading.finish_all()
-
-    def _on_failed(self, sentence: str) -> None:
-        self._put_away()
-        self.trouble.emit(sentence)
-
-    def _on_done(self, draft: object) -> None:
+    def show_read(self, found: object) -> None:
+        """Show the people of a table."""
         from sizekeeper.ui.people_window import PeopleWindow  # noqa: PLC0415 - seldom wanted
 
-        self._put_away()
         window = PeopleWindow(
-            cast("PeopleDraft", draft), self._session, self._selection, self._settings.unit, self._window
+            cast("PeopleDraft", found), self._session, self._selection, self._settings.unit, self._window
         )
         window.saved.connect(self.told)
-        self._shown = [*(shown for shown in self._shown if isValid(shown)), window]
-        window.show()
-        self.opened.emit(window)
-
-    def _put_away(self) -> None:
-        self.reading = None
-        if self._progress is not None:
-            self._progress.canceled.disconnect(self.stop)
-            self._progress.close()
-            self._progress.deleteLater()
-            self._progress = None
+        self._show(window)
 
 
 def _open_file(
