@@ -21,6 +21,8 @@ SMALLEST = 0.82
 """The smallest size of text, as a part of the full size: 7.8 points in sentences."""
 _STEPS = 14
 """More steps of work than this stand below the plan rather than beside it, as the template has it."""
+_PIECES = 4
+"""More pieces than this stand in two columns where nothing stands beside them."""
 _LINE, _SMALL_LINE, _ROW = 4.1, 3.9, 4.75
 _PLACE_FITS = 22
 """Letters of a place of the toile that stand in one line."""
@@ -72,7 +74,7 @@ def _work(data: dict[str, Any], width: float) -> float:
     half = (width - 8) / 2
     column = half if beside or (steps and data["trace"]) else width
     listed = _steps(data["work"], half if beside else width)
-    plan, pieces = _plan(data["plan"], column), _pieces(data["trace"])
+    plan, pieces = _plan(data["plan"], column), _pieces(data["trace"], alone=not steps)
     if beside:
         return max(plan + pieces, listed)
     return (max(plan, pieces) if steps else plan + pieces) + listed
@@ -93,8 +95,10 @@ def _steps(work: Sequence[dict[str, Any]], width: float) -> float:
     return 7.0 + 6.2 * len(work) + _ROW * len(said) + 3.6 * (lines - len(said))
 
 
-def _pieces(trace: Sequence[Sequence[Any]]) -> float:
-    return 7.0 + _ROW * len(trace) if trace else 0.0
+def _pieces(trace: Sequence[Sequence[Any]], *, alone: bool) -> float:
+    """The pieces to trace; alone they stand in two columns, as the template has it."""
+    rows = math.ceil(len(trace) / 2) if alone and len(trace) > _PIECES else len(trace)
+    return 7.0 + _ROW * rows if trace else 0.0
 
 
 def _beside(data: dict[str, Any], width: float) -> float:

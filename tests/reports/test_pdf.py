@@ -66,6 +66,12 @@ def fractions_of_twelve() -> Sheet:
     return replace(sheet, table=replace(sheet.table, columns=sheet.table.columns[:9], rows=rows), work=())
 
 
+def nothing_but_tracing(count: int) -> Sheet:
+    """A sheet with so many pieces to trace and no work list."""
+    pieces = tuple(replace(BODICE[i % 3], id=str(i), name=f"No.{i:02d}") for i in range(count))
+    return replace(sheet_for(found_for(pieces=pieces)), work=())
+
+
 @pytest.mark.parametrize("paper", PAPERS)
 def test_every_figure_of_the_ease_table_can_be_read_in_its_cell(paper: Paper) -> None:
     sheet = made()
@@ -201,3 +207,14 @@ def test_what_is_cut_is_framed_thrice_as_strong_as_a_line() -> None:
 def test_the_images_are_as_fine_as_asked_for() -> None:
     rough, fine = (Image.open(io.BytesIO(page_images(made(), "a4", ppi)[0])).width for ppi in (72, 144))
     assert fine == pytest.approx(2 * rough, abs=2)
+
+
+@pytest.mark.parametrize("count", [5, 23, 24])
+def test_pieces_with_nothing_beside_them_stand_down_two_columns_on_one_page(count: int) -> None:
+    with pdfplumber.open(io.BytesIO(pdf(nothing_but_tracing(count), "a4"))) as file:
+        (page,) = file.pages
+        traced = [word for word in page.extract_words() if word["text"].startswith("No.")]
+    names, half = [f"No.{i:02d}" for i in range(count)], (count + 1) // 2
+    left = [word["text"].strip(",") for word in traced if word["x0"] < page.width / 2]
+    right = [word["text"].strip(",") for word in traced if word["x0"] >= page.width / 2]
+    assert (left, right) == (names[:half], names[half:])
