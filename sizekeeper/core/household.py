@@ -17,7 +17,7 @@ from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.piece import Pieces
 from sizekeeper.core.result import Blend, Candidate
-from sizekeeper.core.sentences import chosen_candidate, cut_at, nearest_margins, past_end
+from sizekeeper.core.sentences import chosen_candidate, cut_at, far_past, nearest_margins, past_end
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 TroubleKind = Literal[
     "not_compared", "no_chart", "not_measured", "too_small", "will_not_close", "out_of_range", "no_single_size",
-    "no_figure", "unmeasured", "lead_absent", "tied", "ease_unknown",
+    "no_figure", "just_past", "unmeasured", "lead_absent", "tied", "ease_unknown",
 ]  # fmt: skip
 """What can stand in the way of a size, the gravest first."""
 
@@ -221,12 +221,15 @@ def _troubles(found: Found, fit: Fit) -> Iterable[Trouble]:
     if chosen is not None and not chosen.wearable:
         yield Trouble("too_small", label=chosen.label)
     yield from _will_not_close(fit)
-    if label := past_end(fit):
-        yield Trouble("out_of_range", label=label)
+    past = past_end(fit)
+    if past and far_past(fit):
+        yield Trouble("out_of_range", label=past)
     if "no_single_size" in fit.flags and fit.verdict.kind != "blend":
         yield Trouble("no_single_size")
     if chosen is not None and chosen.missing:
         yield Trouble("no_figure", measures=chosen.missing, label=chosen.label)
+    if past and not far_past(fit):
+        yield Trouble("just_past", label=past)
     unmeasured = [entry.measure for entry in fit.left_out if entry.reason == "no_measurement"]
     if unmeasured or found.illegible:
         missing = {*unmeasured, *found.illegible}

@@ -121,6 +121,7 @@ _SAID: Mapping[str, Callable[[Trouble, Wording], str]] = {
     "out_of_range": lambda t, _w: f"past the chart’s {t.label}: make a toile first",
     "no_single_size": lambda _t, _w: "no single size fits",
     "no_figure": lambda t, w: f"the chart gives {t.label} no figure at {_where(t, w)}",
+    "just_past": lambda t, _w: f"a little past the chart’s {t.label} would come closer: a toile first",
     "unmeasured": lambda t, w: f"not measured at {_where(t, w)}",
     "lead_absent": lambda _t, _w: "the measure that usually leads is missing",
     "tied": lambda t, w: f"{t.label} if {_where(t, w)} is really {w.shift(t.cm)}",

@@ -47,7 +47,7 @@ def _only_closest(fit: Fit) -> str:
         return _TOO_SMALL
     if "no_single_size" in fit.flags:
         return _NO_SIZE
-    return _PAST if _out_of_range(fit) else ""
+    return _PAST if far_past(fit) else ""
 
 
 def _closest(why: str, place: str) -> str:
@@ -123,12 +123,22 @@ def past_end(fit: Fit) -> str:
     return fit.labels[-1] if best > last else fit.labels[0]
 
 
+def far_past(fit: Fit) -> bool:
+    """Whether the best place of all lies a whole size or more past the listed ones, as far as it is sought there."""
+    return fit.best_position is not None and not -1 + SAME < fit.best_position < len(fit.labels) - SAME
+
+
 def _out_of_range(fit: Fit) -> list[str]:
     label = past_end(fit)
     if not label:
         return []
-    end = f"{'last' if label == fit.labels[-1] else 'first'} size, {label}"
-    return [f"The best place lies past the chart’s {end}: what is said there is extrapolated; make a toile first."]
+    above = fit.best_position is not None and fit.best_position > 0
+    if far_past(fit):
+        end = f"{'last' if above else 'first'} size, {label}"
+        return [f"The best place lies past the chart’s {end}: what is said there is extrapolated; make a toile first."]
+    way, end = ("above", "ends") if above else ("below", "begins")
+    closer = f"A little {way} {label} would come closer, but the chart {end} there"
+    return [f"{closer}: add the size {way} if the pattern has one, else make a toile first."]
 
 
 def _straight(fit: Fit) -> list[str]:

@@ -71,7 +71,7 @@ def private_doubts(planned: Planned | None) -> tuple[str, ...]:
     said = [_LOST] if planned.lost else []
     codes = {doubt.code for doubt in doubts_left(planned.shown, planned)}
     if codes & {"past_range", "extrapolated"}:
-        said.append("It lies past the sizes of the chart: make a toile first.")
+        said.append("The best place lies past the sizes of the chart: make a toile first.")
     if codes & {"short", "past_allowance", "not_wearable", "tight"}:
         said.append("It is tight: make a toile first, and keep the seam allowances.")
     return tuple(said)

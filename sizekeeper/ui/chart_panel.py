@@ -115,17 +115,16 @@ class ChartPanel(QWidget):
         self.links.addStretch(1)
         return self.links
 
-    def _first_row(self) -> QHBoxLayout:
+    def _first_row(self) -> QVBoxLayout:
         """What to do first, while the chart has no sizes."""
-        row = QHBoxLayout()
-        row.setSpacing(theme.spacing(1))
+        rows = QVBoxLayout()
+        rows.setSpacing(theme.spacing(0.5))
         self.first_steps = Lettering(FIRST_STEPS[self._kind], "plain")
         self.same_sizes = Link("Same sizes as the body chart")
         self.same_sizes.clicked.connect(self.sizes_wanted)
-        row.addWidget(self.first_steps)
-        row.addWidget(self.same_sizes)
-        row.addStretch(1)
-        return row
+        rows.addWidget(self.first_steps)
+        rows.addWidget(self.same_sizes, 0, Qt.AlignmentFlag.AlignLeft)
+        return rows
 
     @property
     def chart(self) -> Chart:

@@ -131,6 +131,13 @@ def test_a_body_past_the_last_size_is_out_of_range() -> None:
     assert (trouble.kind, trouble.label) == ("out_of_range", "42")
 
 
+def test_a_body_that_another_size_would_only_fit_a_little_better_is_just_past_the_chart() -> None:
+    # Ada asks for 109.1 cm of the 108 that 42 has: about a quarter of a step more.
+    row = stand(called("Ada", bust="104"))
+    assert [(t.kind, t.label) for t in row.troubles if t.kind != "tied"] == [("just_past", "42")]
+    assert not row.only_closest
+
+
 def test_a_size_that_becomes_best_within_the_tape_is_a_tie() -> None:
     # Ada asks for 101.1 cm; 38 and 40 change places where she asks for 100 + 4/3, within the 1 cm of a helped reading.
     row = stand(called("Ada", bust="96"))

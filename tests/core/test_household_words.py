@@ -75,6 +75,7 @@ def test_nothing_is_said_of_a_margin_where_nothing_fits_well() -> None:
         (Trouble("too_small", label="42"), "no size goes round the body; 42 comes closest"),
         (Trouble("will_not_close", ("waist",), 0.5), "will not close at the waist: let out 5 mm"),
         (Trouble("out_of_range", label="42"), "past the chart’s 42: make a toile first"),
+        (Trouble("just_past", label="42"), "a little past the chart’s 42 would come closer: a toile first"),
         (Trouble("no_single_size"), "no single size fits"),
         (Trouble("no_figure", ("waist", "hip"), label="38"), "the chart gives 38 no figure at the waist and the hip"),
         (Trouble("unmeasured", ("upper_arm",)), "not measured at the upper arm"),

@@ -126,10 +126,18 @@ def test_a_size_that_will_not_close_says_how_much_to_let_out() -> None:
     assert sentences.warnings(found, CM)[0] == "40 will not close at the waist: let out 8 mm."
 
 
-def test_a_figure_past_the_chart_is_in_the_verdict_itself() -> None:
-    found = replace(SURE, best_position=2.8, verdict=Verdict("straight", "42", 2))
+@pytest.mark.parametrize("best", [3.0, -1.0])
+def test_a_figure_a_whole_size_past_the_chart_is_in_the_verdict_itself(best: float) -> None:
+    found = replace(SURE, best_position=best, verdict=Verdict("straight", "42", 2))
     assert sentences.headline(found, CM) == "42 comes closest; the figure lies past the chart."
     assert sentences.room_for_error(found, CM) == ""
+
+
+@pytest.mark.parametrize("best", [2.9, -0.9])
+def test_a_size_that_another_would_only_better_is_cut(best: float) -> None:
+    found = replace(SURE, best_position=best, verdict=Verdict("straight", "42", 2))
+    assert sentences.headline(found, CM) == "Cut 42 straight."
+    assert sentences.room_for_error(found, CM) == sentences.room_for_error(SURE, CM) != ""
 
 
 def test_a_size_that_cannot_be_worn_is_not_to_be_cut() -> None:
@@ -138,11 +146,23 @@ def test_a_size_that_cannot_be_worn_is_not_to_be_cut() -> None:
     assert sentences.room_for_error(found, CM) == ""
 
 
-@pytest.mark.parametrize(("best", "end"), [(2.3, "last size, 42"), (-0.3, "first size, 38")])
+@pytest.mark.parametrize(("best", "end"), [(3.0, "last size, 42"), (-1.0, "first size, 38")])
 def test_a_figure_past_the_chart_asks_for_a_toile(best: float, end: str) -> None:
     assert sentences.warnings(replace(SURE, best_position=best), CM) == (
         f"The best place lies past the chart’s {end}: what is said there is extrapolated; make a toile first.",
     )
+
+
+@pytest.mark.parametrize(
+    ("best", "label", "way", "end"), [(2.3, "42", "above", "ends"), (-0.3, "38", "below", "begins")]
+)
+def test_a_place_a_little_past_the_chart_asks_for_the_next_size_or_a_toile(
+    best: float, label: str, way: str, end: str
+) -> None:
+    (said,) = sentences.warnings(replace(SURE, best_position=best), CM)
+    closer, remedy = said.split(": ")
+    assert closer == f"A little {way} {label} would come closer, but the chart {end} there"
+    assert remedy == f"add the size {way} if the pattern has one, else make a toile first."
 
 
 @pytest.mark.parametrize("best", [None, 0.0, 1.2, 2.1, -0.1])
