@@ -88,7 +88,7 @@ def _doubt(doubt: PlanDoubt, plan: Plan, words: Wording) -> str:
         "short": f"It will not close at {where}: let out {words.sewn(doubt.cm)}.",
         "past_allowance": f"It lacks {words.sewn(doubt.cm)} at {where}, more than the seam allowances give: "
         "too small cannot be mended.",
-        "past_range": f"The best place lies past the chart’s size {doubt.label}; make a toile first.",
+        "past_range": f"A place past {doubt.label}, where the chart ends, would come closer; make a toile first.",
         "extrapolated": f"Past size {doubt.label} everything is extrapolated; make a toile first.",
         "missing": f"The chart gives it no figure at {where}, so that is not judged.",
         "by_drafted_difference": "The chart has no high bust, so the size is reckoned from the difference the pattern "
