@@ -118,7 +118,10 @@ def test_work_is_said_as_a_count_of_changes_and_of_pieces() -> None:
         (PlanDoubt("not_wearable"), "It cannot be worn as it is."),
         (PlanDoubt("short", "waist", 0.8), "It will not close at the waist: let out 8 mm."),
         (PlanDoubt("past_allowance", "waist", 0.8), LACKS),
-        (PlanDoubt("past_range", label="42"), "A place past 42, where the chart ends, would come closer; make a toile first."),
+        (
+            PlanDoubt("past_range", label="42"),
+            "A place past 42, where the chart ends, would come closer; make a toile first.",
+        ),
         (PlanDoubt("extrapolated", label="42"), "Past size 42 everything is extrapolated; make a toile first."),
         (PlanDoubt("missing", "hip"), "The chart gives it no figure at the hip, so that is not judged."),
         (PlanDoubt("tight", "bust", 0.5), "It is tight at the bust, by 5 mm."),
