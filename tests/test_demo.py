@@ -17,6 +17,7 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.fit import fit
 from sizekeeper.core.flat import girth
 from sizekeeper.core.lengths import chain_length, chain_pieces
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.core.piece import Pieces
@@ -37,7 +38,7 @@ TODAY = dt.date(2026, 11, 25)
 
 
 @functools.cache
-def household() -> list[Person | Pattern | Chart | Pieces]:
+def household() -> list[Person | Pattern | Chart | Pieces | Make]:
     ids = itertools.count()
     return demo_values(lambda: f"entry {next(ids)}")
 

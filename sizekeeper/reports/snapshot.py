@@ -71,7 +71,7 @@ class Snapshot:
             self._charts.setdefault(value.pattern, []).append(value)
         elif isinstance(value, Pieces):
             self._pieces.setdefault(value.pattern, value)
-        elif isinstance(value, Make) and not value.hidden:
+        elif isinstance(value, Make) and value.open and not value.hidden:
             self._makes[value.person, value.pattern, value.view] = value
 
     def people(self, *, hidden: bool = False) -> list[Person]:
@@ -126,11 +126,11 @@ class Snapshot:
         return found
 
     def planned(self, found: Found, per_change_cm: float = PER_CHANGE_CM) -> Planned | None:
-        """The plans of a comparison, for the newest make of it, if there is one."""
+        """The plans of a comparison, for the make of it that is worked on, if there is one."""
         return plan_ahead(found, self._make(found), per_change_cm)
 
     def _make(self, found: Found) -> Make:
-        """The newest make; of a view that shares its chart with others, else what was decided for all of them."""
+        """The make that is worked on; of a view that shares its chart with others, else the one for all of them."""
         key = (found.person.id, found.pattern.id, found.view)
         make = self._makes.get(key)
         if make is None and shares_chart(self._charts.get(found.pattern.id, ()), found.view):

@@ -75,7 +75,13 @@ class SheetSource:
 
 
 def source_of(
-    session: Session, settings: Settings, entries: tuple[str, str, str], today: dt.date, *, private: bool
+    session: Session,
+    settings: Settings,
+    entries: tuple[str, str, str],
+    today: dt.date,
+    *,
+    private: bool,
+    make: str = "",
 ) -> SheetSource | Missing:
     """The sheet of a person, a pattern and a view, drafts laid over; or what comes first.
 
@@ -85,6 +91,7 @@ def source_of(
         entries: the person's id, the pattern's id and the view.
         today: the date on the sheet.
         private: leave her measurements out.
+        make: the id of the make that was taken up, "" for the one that is worked on.
     """
     from sizekeeper.ui.plan_cards import per_change_cm  # noqa: PLC0415 - the window starts without plans
 
@@ -97,4 +104,4 @@ def source_of(
     notation, envelope = settings.notation_for(found.person.unit), settings.notation_in(found.printed_in)
     called = view_choices(session, found.pattern).get(view, "")
     style = SheetStyle(today, notation, envelope, private, per_change_cm(settings), called)
-    return SheetSource(found, make_of(session, person, pattern, view, ""), style)
+    return SheetSource(found, make_of(session, person, pattern, view, "", make), style)
