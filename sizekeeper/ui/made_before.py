@@ -35,7 +35,7 @@ def earlier_of(session: Session, planned: Planned, words: Wording) -> Earlier | 
     """What earlier makes tell here; None where there is none. A make that is finished says so itself."""
     make = planned.make
     if not make.open:
-        said = f"This make is {PROGRESS_WORDS[make.progress]}; what came of it stands on the Makes page."
+        said = f"This make is {PROGRESS_WORDS[make.progress]} and stays as it is; what came of it stands on Makes."
         return Earlier(said, "Plan the next one")
     makes = [value for value in session.belonging(make.pattern) if isinstance(value, Make)]
     found = made_before(makes, make.person, make.pattern, make.view, make.id)

@@ -42,8 +42,8 @@ class MakeEdits(QObject):
 
     @property
     def read_only(self) -> bool:
-        """Whether nothing can be edited."""
-        return self._session.read_only
+        """Whether nothing can be edited: in a read-only library, and in a make that is finished or given up."""
+        return self._session.read_only or not self.make.open
 
     def look_up(self, found: Found) -> Make:
         """The make of what is shown, drafts laid over."""
