@@ -44,7 +44,7 @@ class MakesBar(QWidget):
         self.whose.setMinimumContentsLength(14)
         self.whose.addItem("Everybody", _EVERYBODY)
         self.far = CalmCombo("How far they are", self)
-        self.far.addItem("However far", "")
+        self.far.addItem("At any stage", "")
         for progress, words in PROGRESS_WORDS.items():
             self.far.addItem(words.capitalize(), progress)
         self.hidden = QCheckBox("Show hidden", self)

@@ -32,7 +32,7 @@ from sizekeeper.ui.thin_splitter import ThinSplitter
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from PySide6.QtGui import QShowEvent
+    from PySide6.QtGui import QResizeEvent, QShowEvent
 
     from sizekeeper.core.make import Kept, Progress
     from sizekeeper.ui.selection import Selection
@@ -42,6 +42,8 @@ if TYPE_CHECKING:
 _KINDS = {"make", "person", "pattern", "chart", "pieces"}
 _PATIENCE_S = 2.0
 """How long the history waits for the edits that are still on their way to the file; coined."""
+_SHARE_OF_LIST = 0.42
+"""The share of the height that the list has by itself (coined)."""
 _QUESTION, _FIRST = "Nothing was made yet", "Plan a garment"
 _HOW = "A make begins when you decide on a plan on Fit. Here you note how it turned out, and what to do next time."
 
@@ -62,7 +64,7 @@ class MakesPage(QWidget):
         super().__init__(parent)
         self._session, self._selection, self._settings, self._today = session, selection, settings, today
         self._listed: dict[str, Listed] = {}
-        self._shown, self._stale = "", True
+        self._shown, self._stale, self._moved = "", True, False
         self.empty = EmptyPage(_QUESTION, _HOW, _FIRST, self)
         self.bar = MakesBar(self)
         self.table = MakesTable(self)
@@ -87,9 +89,8 @@ class MakesPage(QWidget):
         self.nothing.setIndent(theme.spacing(4))
         self._split = ThinSplitter(self)
         self._split.setOrientation(Qt.Orientation.Vertical)
-        for number, part in enumerate((upper, self.detail)):
+        for part in (upper, self.detail):
             self._split.addWidget(part)
-            self._split.setStretchFactor(number, 2 + number)
         self._stack.addWidget(self.empty)
         self._stack.addWidget(self._split)
         column = QVBoxLayout(self)
@@ -100,6 +101,7 @@ class MakesPage(QWidget):
         self._session.changed.connect(self._on_change)
         self._session.drafted.connect(self._on_change)
         self._settings.changed.connect(self.refresh)
+        self._split.splitterMoved.connect(self._on_moved)
         self.empty.button.clicked.connect(self._on_plan)
         self.bar.changed.connect(self.refresh)
         self.table.picked.connect(self._on_picked)
@@ -257,6 +259,9 @@ class MakesPage(QWidget):
     def _on_picked(self, key: str) -> None:
         self._show_make(key)
 
+    def _on_moved(self) -> None:
+        self._moved = True
+
     def _on_change(self, change: Change) -> None:
         if change.kinds & _KINDS:
             self.refresh()
@@ -273,6 +278,13 @@ class MakesPage(QWidget):
             field.setFocus(Qt.FocusReason.OtherFocusReason)
 
     # Qt's own names from here on.
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Share the height, until somebody moves the rule between."""
+        super().resizeEvent(event)
+        if not self._moved:
+            upper = round(self.height() * _SHARE_OF_LIST)
+            self._split.setSizes([upper, self.height() - upper])
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another page was in front."""
