@@ -60,6 +60,11 @@ def worn_badly_words(make: Make, words: Wording) -> str:
     return join(wrong) or (FELT_WORDS["right"] if make.worn else "")
 
 
+def next_time_words(make: Make | None) -> str:
+    """The note for next time of an earlier make, short; empty without one."""
+    return shortened(make.next_time) if make is not None else ""
+
+
 def day_words(day: dt.date) -> str:
     """A day as `3 October 2026`."""
     return f"{day.day} {day:%B %Y}"
@@ -86,8 +91,8 @@ def made_before_words(make: Make, words: Wording, whose: str = "") -> str:
     said = [f"Made before{who}: {cut_words(make) or 'nothing was noted of the size'}{when}."]
     if worn := worn_badly_words(make, words):
         said.append(f"Worn: {worn}.")
-    if make.next_time.strip():
-        said.append(f"Next time: {shortened(make.next_time)}")
+    if note := next_time_words(make):
+        said.append(f"Next time: {note}")
     return " ".join(said)
 
 

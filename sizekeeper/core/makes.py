@@ -35,6 +35,12 @@ def finished(makes: Iterable[Make]) -> list[Make]:
     return sorted(found, key=lambda make: make.finished_on or _LONG_AGO, reverse=True)
 
 
+def hers_before(makes: Iterable[Make], make: Make) -> Make | None:
+    """Her own finished make of the pattern that tells most for another; None without one."""
+    hers = (one for one in makes if one.person == make.person)
+    return made_before(hers, make.person, make.pattern, make.view, make.id)
+
+
 def made_before(makes: Iterable[Make], person: str, pattern: str, view: str, besides: str = "") -> Make | None:
     """The finished make of a pattern that tells most: her own before another's, of this view before another, newest.
 

@@ -69,6 +69,7 @@ class MakeReading(QWidget):
         lines = reading_lines(make, words)
         while len(self._rows) < len(lines):
             label, said = Lettering("", "muted", self), Lettering("", "plain", self)
+            label.setMinimumWidth(theme.spacing(11))
             label.setMaximumWidth(theme.spacing(18))
             said.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
             said.setFocusPolicy(Qt.FocusPolicy.NoFocus)

@@ -43,7 +43,7 @@ _KINDS = {"make", "person", "pattern", "chart", "pieces"}
 _PATIENCE_S = 2.0
 """How long the history waits for the edits that are still on their way to the file; coined."""
 _SHARE_OF_LIST = 0.42
-"""The share of the height that the list has by itself (coined)."""
+"""The share of the height that the list has at most by itself (coined)."""
 _QUESTION, _FIRST = "Nothing was made yet", "Plan a garment"
 _HOW = "A make begins when you decide on a plan on Fit. Here you note how it turned out, and what to do next time."
 
@@ -142,6 +142,7 @@ class MakesPage(QWidget):
         self.table.show_rows([make_row(one, words) for one in shown])
         self.bar.say_count(len(shown), sum(sieve.hidden or not one.make.hidden for one in known))
         self.nothing.setVisible(not shown)
+        self._share_height()
         self._show_make(self.table.key)
 
     def _show_make(self, key: str) -> None:
@@ -259,6 +260,16 @@ class MakesPage(QWidget):
     def _on_picked(self, key: str) -> None:
         self._show_make(key)
 
+    def _share_height(self) -> None:
+        """Give the list the height it needs, up to a share, until somebody moves the rule below it."""
+        if not self._moved:
+            most, needed = (
+                round(self.height() * _SHARE_OF_LIST),
+                self.bar.sizeHint().height() + self.table.needed_height,
+            )
+            upper = min(most, needed)
+            self._split.setSizes([upper, self.height() - upper])
+
     def _on_moved(self) -> None:
         self._moved = True
 
@@ -280,11 +291,9 @@ class MakesPage(QWidget):
     # Qt's own names from here on.
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Share the height, until somebody moves the rule between."""
+        """Share the height anew."""
         super().resizeEvent(event)
-        if not self._moved:
-            upper = round(self.height() * _SHARE_OF_LIST)
-            self._split.setSizes([upper, self.height() - upper])
+        self._share_height()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another page was in front."""

@@ -67,6 +67,12 @@ class MakesTable(HouseHalf):
         if not self.pick(key) and self.filter.rowCount() and not self.currentIndex().isValid():
             self.setCurrentIndex(self.filter.index(0, 0))
 
+    @property
+    def needed_height(self) -> int:
+        """How high it is when no row has to be scrolled to."""
+        kind = HouseType.now()
+        return kind.header_height + self.filter.rowCount() * kind.row_height + theme.spacing(0.5)
+
     def pick(self, key: str) -> bool:
         """Put the cursor on a make; False where it is not listed."""
         row = self.filter.row_of(key) if key else -1
