@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.piece_words import LEVEL_NAMES, with_unit
-from sizekeeper.core.places import join
+from sizekeeper.core.places import join, part_words
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -31,11 +31,12 @@ def decided_words(decision: Decision) -> str:
     """What was decided, from the decision alone: it can be said when the chart is gone."""
     levels = [f"{LEVEL_NAMES.get(level, level)} {_place(at)}" for level, at in decision.levels.items()]  # type: ignore[call-overload]  # levels are kept as texts
     add = f", {_typed(decision.add)} added at the bust" if decision.add is not None else ""
-    return f"{', '.join(levels) or _place(decision.place)}, {_KINDS[decision.kind]}{add}"
+    kind = f", {_KINDS[decision.kind]}" if decision.kind != "between" or not decision.place.part else ""
+    return f"{', '.join(levels) or _place(decision.place)}{kind}{add}"
 
 
 def _place(place: Place) -> str:
-    return f"{float(place.part):.0%} of the way from {place.size} to the next size" if place.part else place.size
+    return f"{part_words(place.part)} from {place.size} to the next size" if place.part else place.size
 
 
 def _typed(length: Length) -> str:

@@ -15,6 +15,7 @@ from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.person_fields import CalmCombo, DayField, DraftNotes
+from sizekeeper.ui.tab_order import one_after_the_other
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -53,6 +54,7 @@ class MakeOutcome(QWidget):
         self.outcome = DraftNotes("How it turned out", self)
         self.next_time = DraftNotes("Next time", self)
         self.worn = {measure: self._felt(measure) for measure in REGION_ORDER}
+        self._worn_heading = Lettering("How it was worn", "muted", self)
         self._worn_names = {measure: Lettering("", "plain", self) for measure in REGION_ORDER}
         self._lay_out()
         self._connect()
@@ -77,7 +79,7 @@ class MakeOutcome(QWidget):
         column.addLayout(first)
         column.addWidget(Lettering("How it turned out", "muted", self))
         column.addWidget(self.outcome)
-        column.addWidget(Lettering("How it was worn", "muted", self))
+        column.addWidget(self._worn_heading)
         self._grid = QGridLayout()
         for row, measure in enumerate(REGION_ORDER):
             self._grid.addWidget(self._worn_names[measure], row, 0)
@@ -87,6 +89,7 @@ class MakeOutcome(QWidget):
         column.addWidget(Lettering("Next time", "muted", self))
         column.addWidget(self.next_time)
         column.addStretch(1)
+        one_after_the_other(self.progress, self.day, self.outcome, *self.worn.values(), self.next_time)
 
     def _connect(self) -> None:
         self.progress.activated.connect(self._on_progress)
@@ -129,8 +132,10 @@ class MakeOutcome(QWidget):
             self.day.show_day(make.finished_on, today)
         self.outcome.show_text(make.outcome)
         self.next_time.show_text(make.next_time)
+        asked = () if make.open else measures  # what is not sewn was not worn either
         for measure, box in self.worn.items():
-            self._show_felt(measure, box, make, words, shown=measure in measures or measure in make.worn)
+            self._show_felt(measure, box, make, words, shown=measure in make.worn or measure in asked)
+        self._worn_heading.setVisible(bool(make.worn or asked))
         for widget in (self.progress, self.day, *self.worn.values()):
             widget.setEnabled(not read_only)
         for notes in (self.outcome, self.next_time):

@@ -26,7 +26,7 @@ _USUAL = {"Lengths laid end to end": "2"}
 def reading_lines(make: Make, words: Wording) -> list[tuple[str, str]]:
     """Everything to read of a make, by label."""
     decision = make.decision
-    lines = [("Cut", cut_words(make) or "Nothing is decided yet.")]
+    lines = [("To cut" if make.open else "Cut", cut_words(make) or "Nothing is decided yet.")]
     if decision is not None and decision.on is not None:
         lines.append(("Decided", f"on {day_words(decision.on)}"))
     for label, text in make_lines(make, assets.measures()).items():

@@ -31,7 +31,7 @@ DRESS = finished(next_time="Longer.", bust=(4.0, "right"), waist=(1.0, "tight"))
         (Decision("straight", Place("40")), "40, straight"),
         (
             Decision("between", Place("40", Fraction(1, 4))),
-            "25% of the way from 40 to the next size, between two sizes",
+            "a quarter of the way from 40 to the next size",
         ),
         (
             Decision("blended", Place("40"), {"bust": Place("40"), "hip": Place("44")}),

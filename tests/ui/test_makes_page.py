@@ -223,6 +223,16 @@ def test_how_it_was_worn_is_kept_region_by_region(page: MakesPage, session: Sess
         assert kept(session).worn == ({"bust": felt} if felt else {})
 
 
+def test_how_it_was_worn_is_asked_once_it_is_finished(page: MakesPage, session: Session, selection: Selection) -> None:
+    fill(session, selection, replace(make("adas"), progress="sewing"))
+    assert not any(box.isVisible() for box in page.detail.outcome.worn.values())
+
+    choose(page, "finished")
+
+    asked = [measure for measure, box in page.detail.outcome.worn.items() if box.isVisible()]
+    assert asked == ["bust", "waist", "hip"]
+
+
 def test_a_note_is_an_edit_when_it_is_left_and_esc_restores_it(
     page: MakesPage, session: Session, selection: Selection
 ) -> None:
@@ -257,6 +267,20 @@ def test_what_is_typed_for_one_make_stays_with_it_when_another_is_picked(
 
     assert (kept(session).outcome, kept(session, "beas").outcome) == ("Fine", "")
     assert outcome.toPlainText() == ""
+
+
+def test_tab_goes_down_the_fields_in_the_order_they_stand(
+    page: MakesPage, session: Session, selection: Selection
+) -> None:
+    fill(session, selection, ADAS)
+    outcome = page.detail.outcome
+    passed = []
+    outcome.outcome.setFocus()
+    for _ in range(2):
+        QTest.keyClick(page.window().focusWidget(), Qt.Key.Key_Tab)
+        passed.append(page.window().focusWidget())
+
+    assert passed == [outcome.worn["bust"], outcome.next_time]
 
 
 def test_the_day_it_was_finished_can_be_changed(page: MakesPage, session: Session, selection: Selection) -> None:
