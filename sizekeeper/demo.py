@@ -1,4 +1,4 @@
-"""The demo household: four invented people and six invented patterns, read from the files in charts/demo.
+"""The demo household: four invented people, six invented patterns and three makes, read from charts/demo.
 
 Every number is invented. Together they show a straight size below what the body chart says, a body in three sizes, a
 tie within measuring error, a body past a pattern's last size, and a knit with negative ease.
@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Literal, TypeVar, get_args
 from sizekeeper import assets
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.preference import GARMENTS
+from sizekeeper.demo_makes import demo_makes
 from sizekeeper.demo_pieces import demo_pieces
 from sizekeeper.importing.person_file import read_person_file
 from sizekeeper.importing.read import read_file
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 
     from sizekeeper.core.chart import Chart
     from sizekeeper.core.length import Length
+    from sizekeeper.core.make import Make
     from sizekeeper.core.person import Person
     from sizekeeper.core.piece import Pieces
 
@@ -39,8 +41,8 @@ _FIELDS = (
 )  # fmt: skip
 
 
-def demo_values(new_id: Callable[[], str]) -> list[Person | Pattern | Chart | Pieces]:
-    """Everything of the demo household: the people, then each pattern with its charts and its pieces.
+def demo_values(new_id: Callable[[], str]) -> list[Person | Pattern | Chart | Pieces | Make]:
+    """Everything of the demo household: the people, each pattern with its charts and its pieces, then the makes.
 
     Args:
         new_id: makes an id that no other entry has.
@@ -49,14 +51,15 @@ def demo_values(new_id: Callable[[], str]) -> list[Person | Pattern | Chart | Pi
         ReadError: a file of the demo is missing or damaged.
     """
     people = [_person(assets.chart_file("demo", "people", f"{name}.toml"), new_id()) for name in PEOPLE]
-    values: list[Person | Pattern | Chart | Pieces] = [*people]
+    values: list[Person | Pattern | Chart | Pieces | Make] = [*people]
     for name in PATTERNS:
         folder = assets.chart_file("demo", "patterns", name)
         pattern = demo_pattern(folder / "pattern.toml", new_id())
         values += [pattern, *_charts(folder, pattern, new_id)]
         if (pieces := demo_pieces(folder, pattern, new_id())) is not None:
             values.append(pieces)
-    return values
+    patterns = [value for value in values if isinstance(value, Pattern)]
+    return [*values, *demo_makes(assets.chart_file("demo", "makes.toml"), people, patterns, new_id)]
 
 
 def _person(path: Path, person_id: str) -> Person:

@@ -6,6 +6,7 @@ import datetime as dt
 import functools
 import itertools
 import math
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,7 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.fit import fit
 from sizekeeper.core.flat import girth
 from sizekeeper.core.lengths import chain_length, chain_pieces
+from sizekeeper.core.make import Make
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.core.piece import Pieces
@@ -24,6 +26,7 @@ from sizekeeper.core.question import Question
 from sizekeeper.core.staleness import stale
 from sizekeeper.core.views import pieces_in
 from sizekeeper.demo import demo_pattern, demo_values
+from sizekeeper.demo_makes import demo_makes
 from sizekeeper.demo_pieces import demo_pieces
 from sizekeeper.errors import ReadError
 
@@ -37,7 +40,7 @@ TODAY = dt.date(2026, 11, 25)
 
 
 @functools.cache
-def household() -> list[Person | Pattern | Chart | Pieces]:
+def household() -> list[Person | Pattern | Chart | Pieces | Make]:
     ids = itertools.count()
     return demo_values(lambda: f"entry {next(ids)}")
 
@@ -340,3 +343,45 @@ def test_a_view_of_a_pattern_without_views_is_refused(tmp_path: Path) -> None:
 
 def test_a_pattern_without_pieces_and_fabric_has_no_list(tmp_path: Path) -> None:
     assert demo_pieces(tmp_path, patterns()["Marlet dress"], "x") is None
+
+
+def makes() -> list[Make]:
+    return [value for value in household() if isinstance(value, Make)]
+
+
+def test_three_makes_are_finished_each_with_a_note_for_next_time() -> None:
+    assert [make.progress for make in makes()] == ["finished"] * 3
+    assert all(make.outcome and make.next_time and make.worn for make in makes())
+
+
+def test_the_ease_kept_of_a_make_is_what_its_size_is_finished_at_less_the_body_of_that_day() -> None:
+    titles = {pattern.id: pattern.title for pattern in patterns().values()}
+    for make in makes():
+        assert make.decision is not None
+        assert make.kept is not None
+        finished = chart(titles[make.pattern], "finished")
+        size = [one.label for one in finished.sizes].index(make.decision.place.size)
+        for measure, region in make.kept.regions.items():
+            printed = figures(titles[make.pattern], "finished", measure)[size]
+            assert printed is not None
+            assert region.ease_cm == pytest.approx(printed - region.body_cm)
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ('person = "Nobody"', "makes.toml: “person” and “pattern” must be names of the demo household."),
+        ('person = "Pip"\nfinished = "soon"', "makes.toml: “finished” must be a day such as 2026-10-11."),
+        ('sleeves = "long"', "makes.toml: “sleeves” is not known in a make."),
+        ('at.bust = { body = "57 cm", ease = "5 cm", asked = "5 cm", felt = "so so" }', "must be one of tight, right"),
+    ],
+)
+def test_a_make_that_is_unclear_is_said_with_its_file_and_field(tmp_path: Path, line: str, told: str) -> None:
+    given = {"person": "Pip", "pattern": "Marlet dress", "size": "34"}
+    written = [f'{name} = "{text}"' for name, text in given.items() if name not in line]
+    days = [f"{name} = 2026-10-11" for name in ("decided", "finished") if name not in line]
+    path = tmp_path / "makes.toml"
+    path.write_text("\n".join(["[[make]]", *written, *days, line]), encoding="utf-8")
+
+    with pytest.raises(ReadError, match=re.escape(told)):
+        demo_makes(path, list(people().values()), list(patterns().values()), str)

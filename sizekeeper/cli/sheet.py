@@ -147,6 +147,7 @@ class _Maker:
             private=self._args.private,
             paper=self._paper,
             view_words=pairing.view_words,
+            next_time=self._snapshot.next_time(found),
         )
 
 

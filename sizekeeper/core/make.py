@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Literal
 
 from sizekeeper.core.length import Length
 from sizekeeper.core.piece import Chain, Level
+from sizekeeper.core.preference import Garment
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,6 +25,8 @@ straight size with a bust adjustment; a place of her own choice, against advice.
 
 Sharing = Literal["equal", "by_width"]
 Felt = Literal["tight", "right", "loose"]
+Progress = Literal["planned", "sewing", "finished", "given_up"]
+"""How far a make is: being planned, cut and being sewn, finished, or given up."""
 Seams = Literal["both", "one"]
 
 
@@ -147,6 +150,36 @@ class StretchTest:
 
 
 @dataclass(frozen=True, slots=True)
+class KeptRegion:
+    """One region on the day a make was finished; cm, None where it was not known.
+
+    `ease_cm` is the ease the cut gave from the printed figures, `worn_cm` the ease of the garment as it was sewn, with
+    the changes of width and what the toiles showed; `asked_cm` is the ease that was asked for then.
+    """
+
+    body_cm: float
+    ease_cm: float | None = None
+    worn_cm: float | None = None
+    asked_cm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """What a finished make rested on, so that it can be read after her figures or the chart have changed.
+
+    `cut` says in words what was cut, `body` are her figures of that day in cm, by measure. `regions` are empty where
+    no plan was decided on, or its size is no longer listed.
+    """
+
+    on: dt.date
+    cut: str = ""
+    garment: Garment = "dress"
+    knit: bool = False
+    body: dict[str, float] = field(default_factory=dict)
+    regions: dict[str, KeptRegion] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
 class Make:
     """One garment made. `ticks` are the keys of the steps of the worksheet that are done.
 
@@ -155,6 +188,9 @@ class Make:
     `shoulders` is the girth round both shoulders, where an opening must let them pass. `sleeve_cap` and `armhole` are
     the seam lines of the paper as she measured them, net of allowances, `shoulder_to_waist` from the shoulder's end
     straight down. `laid` is how many of the lengthened pieces lie end to end along the fabric.
+
+    `outcome` is how it turned out in her words, `worn` how it was worn region by region, `next_time` what she would do
+    otherwise. `kept` is what it rested on when it was finished.
     """
 
     id: str
@@ -179,3 +215,14 @@ class Make:
     armhole: Length | None = None
     shoulder_to_waist: Length | None = None
     laid: int = 2
+    progress: Progress = "planned"
+    finished_on: dt.date | None = None
+    outcome: str = ""
+    worn: dict[str, Felt] = field(default_factory=dict)
+    next_time: str = ""
+    kept: Kept | None = None
+
+    @property
+    def open(self) -> bool:
+        """Whether it is still worked on: neither finished nor given up."""
+        return self.progress in ("planned", "sewing")

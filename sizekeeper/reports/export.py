@@ -63,6 +63,7 @@ def export(
     private: bool = False,
     paper: Paper = "a4",
     view_words: str = "",
+    next_time: str = "",
 ) -> bytes:
     """The decision sheet of a person and a pattern in one format.
 
@@ -75,6 +76,7 @@ def export(
         private: leave out everything from which her measurements could be worked out.
         paper: what a PDF is laid out for.
         view_words: what the view is called; without it, by its own name.
+        next_time: what she noted after an earlier make, short.
 
     Raises:
         ReportError: nothing can be compared.
@@ -83,5 +85,8 @@ def export(
 
     if found.fit is None:
         raise ReportError(found.problem)
-    sheet = decision_sheet(found, planned, today=today, names=names, private=private, view_words=view_words)
+    sheet = decision_sheet(
+        found, planned, today=today, names=names, private=private, view_words=view_words,
+        next_time=next_time,
+    )  # fmt: skip
     return written(sheet, form, paper)

@@ -54,6 +54,7 @@ def decision_sheet(
     notation: Notation | None = None,
     envelope: Notation | None = None,
     view_words: str = "",
+    next_time: str = "",
 ) -> Sheet:
     """The decision sheet of a person and a pattern.
 
@@ -67,6 +68,7 @@ def decision_sheet(
         notation: how her lengths are written; None for the usual one of her unit.
         envelope: how the pattern's figures are written; None for the usual one of its unit.
         view_words: what the view is called, `View A and C`; without it, by its own name.
+        next_time: what she noted after an earlier make of the pattern, short.
 
     Raises:
         ReportError: the two cannot be compared.
@@ -93,7 +95,7 @@ def decision_sheet(
         table=sheet_table(
             cut_of(fit, found.comparison, planned), words, columns_at_most=columns_at_most, private=private
         ),
-        plan=sheet_words.plan(planned, work, words, private=private) if planned and work else None,
+        plan=sheet_words.plan(planned, work, words, private=private, next_time=next_time) if planned and work else None,
         work=_work(planned, work, words) if planned and work else (),
         trace=_trace(planned, work) if planned and work else (),
         measure_again=() if private else sheet_words.measure_again(found, fit, words, today),

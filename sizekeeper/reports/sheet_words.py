@@ -77,8 +77,11 @@ def private_doubts(planned: Planned | None) -> tuple[str, ...]:
     return tuple(said)
 
 
-def plan(planned: Planned, work: Work, words: Wording, *, private: bool) -> SheetPlan:
-    """The plan that is shown. A private one says only what is to be done, and no reason in her own words."""
+def plan(planned: Planned, work: Work, words: Wording, *, private: bool, next_time: str = "") -> SheetPlan:
+    """The plan that is shown. A private one says only what is to be done, and nothing in her own words.
+
+    `next_time` is what was noted after an earlier make of hers.
+    """
     shown, decision = planned.shown, planned.make.decision
     decided = decision if planned.chosen is not None else None
     title = plan_words.title(shown, planned.plans.labels, words)
@@ -88,6 +91,7 @@ def plan(planned: Planned, work: Work, words: Wording, *, private: bool) -> Shee
     lines += [_width(line, words) for line in work.widths]
     lines += [] if private else _toile(planned, words)
     lines.append(_amount_of_work(planned, work))
+    lines += [f"Noted after the last make: {next_time}"] if next_time and not private else []
     return SheetPlan(
         title=title,
         decided=decided is not None,

@@ -13,6 +13,8 @@ from sizekeeper.core.chart import Chart
 from sizekeeper.core.found import Found, find
 from sizekeeper.core.household import Envelope
 from sizekeeper.core.make import Make
+from sizekeeper.core.make_words import next_time_words
+from sizekeeper.core.makes import hers_before
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.core.piece import Pieces
@@ -57,6 +59,7 @@ class Snapshot:
         self._charts: dict[str, list[Chart]] = {}
         self._pieces: dict[str, Pieces] = {}
         self._makes: dict[tuple[str, str, str], Make] = {}
+        self._done: list[Make] = []
         for value in values:
             self._keep(value)
         self._people.sort(key=lambda p: (p.name.casefold(), p.id))
@@ -72,7 +75,13 @@ class Snapshot:
         elif isinstance(value, Pieces):
             self._pieces.setdefault(value.pattern, value)
         elif isinstance(value, Make) and not value.hidden:
-            self._makes[value.person, value.pattern, value.view] = value
+            self._keep_make(value)
+
+    def _keep_make(self, make: Make) -> None:
+        if make.open:
+            self._makes[make.person, make.pattern, make.view] = make
+        else:
+            self._done.append(make)
 
     def people(self, *, hidden: bool = False) -> list[Person]:
         """The people by name; hidden ones only when asked for."""
@@ -126,11 +135,15 @@ class Snapshot:
         return found
 
     def planned(self, found: Found, per_change_cm: float = PER_CHANGE_CM) -> Planned | None:
-        """The plans of a comparison, for the newest make of it, if there is one."""
+        """The plans of a comparison, for the make of it that is worked on, if there is one."""
         return plan_ahead(found, self._make(found), per_change_cm)
 
+    def next_time(self, found: Found) -> str:
+        """What she noted after an earlier make of the pattern, short; empty without a note."""
+        return next_time_words(hers_before(self._done, self._make(found)))
+
     def _make(self, found: Found) -> Make:
-        """The newest make; of a view that shares its chart with others, else what was decided for all of them."""
+        """The make that is worked on; of a view that shares its chart with others, else the one for all of them."""
         key = (found.person.id, found.pattern.id, found.view)
         make = self._makes.get(key)
         if make is None and shares_chart(self._charts.get(found.pattern.id, ()), found.view):

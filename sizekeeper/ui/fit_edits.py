@@ -125,3 +125,8 @@ def ease_of_liked(garment: Length, times: int, body_cm: Fraction, unit: Literal[
     """The ease of a garment she likes: its flat width times two, or its girth, minus her body of that day."""
     cm = garment.exact_cm * times - body_cm
     return Length(cm / CM_PER[unit], unit, show(cm, _notation(unit)).replace("−", "-"))
+
+
+def ease_worn(cm: float, unit: Literal["cm", "in"]) -> Length:
+    """The ease that garments were worn with, as a length of her own: to the millimetre or the sixteenth of an inch."""
+    return parse_length(show(cm, _notation(unit)).replace("−", "-"), unit)

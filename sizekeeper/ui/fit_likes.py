@@ -8,8 +8,10 @@ from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
 from sizekeeper import assets
 from sizekeeper.core.found import usual_mode
+from sizekeeper.core.make import Make
 from sizekeeper.core.person import Person
 from sizekeeper.core.preference import BANDS
+from sizekeeper.core.worn import Worn, evidence_words, worn_ease
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.ui import fit_edits, theme
 from sizekeeper.ui.fit_mode import MODE_WORDS, ModePart
@@ -71,6 +73,7 @@ class LikesPart(QWidget):
         self.form.edge.connect(self._on_edge)
         self.form.restored.connect(self._on_restored)
         self.form.edges_back.connect(self._on_edges_back)
+        self.form.worn_wanted.connect(self._on_worn_wanted)
         self.form.liked.connect(self._on_liked)
 
     def show_found(self, found: Found, words: Wording) -> None:
@@ -127,6 +130,23 @@ class LikesPart(QWidget):
         figure = found.figure(self._measure)
         body = figure.exact_cm if figure is not None else None
         self.form.garment.show_region(found.person, self._measure, body, self._words)
+        self._show_worn(found, self._words)
+
+    def _worn(self, found: Found) -> Worn:
+        """What her finished garments of this kind tell of the region."""
+        makes = (value for value in self._session.values() if isinstance(value, Make))
+        pattern = found.pattern
+        return worn_ease(makes, found.person.id, pattern.garment, self._measure, knit=pattern.knit)
+
+    def _show_worn(self, found: Found, words: Wording) -> None:
+        """Say it, and offer the ease she was content with while she does not ask for it already."""
+        worn = self._worn(found)
+        offer, own = worn.liked_cm, found.preference.region(self._measure).own
+        liked = None if offer is None else fit_edits.ease_worn(offer, found.person.unit)
+        new = liked is not None and (own is None or own.exact_cm != liked.exact_cm)
+        self.form.show_worn(
+            evidence_words(worn, words), f"Ask for this ease, {liked.text}" if liked is not None and new else ""
+        )
 
     def _saved(self) -> tuple[Person, Found]:
         """The person as last edited: a preference is set on what is saved, not on a half-typed measurement."""
@@ -216,6 +236,14 @@ class LikesPart(QWidget):
     def _on_edges_back(self) -> None:
         person, found = self._saved()
         self._apply("the band edges", fit_edits.with_edges_as_they_come(person, found.pattern, self._measure))
+
+    def _on_worn_wanted(self) -> None:
+        person, found = self._saved()
+        liked = self._worn(found).liked_cm
+        if liked is not None:
+            ease = fit_edits.ease_worn(liked, person.unit)
+            made = "garments made before"
+            self._apply("the ease liked", fit_edits.with_own(person, found.pattern, self._measure, ease, made))
 
     def _on_liked(self, ease: Length, garment: str) -> None:
         person, found = self._saved()

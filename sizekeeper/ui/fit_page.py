@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from sizekeeper import assets
 from sizekeeper.core.found import Found
+from sizekeeper.core.make import Make
 from sizekeeper.core.person import Person
 from sizekeeper.core.planned import plan_ahead
 from sizekeeper.core.reading_edit import Taking, figure_of, with_figure
@@ -22,9 +23,11 @@ from sizekeeper.ui.fit_empty import FirstThings
 from sizekeeper.ui.fit_heading import FitHeading
 from sizekeeper.ui.fit_panel import FitPanel
 from sizekeeper.ui.fit_source import look_up, view_choices
+from sizekeeper.ui.made_before import earlier_of
 from sizekeeper.ui.plan_cards import per_change_cm
 from sizekeeper.ui.plan_desk import PlanDesk
 from sizekeeper.ui.plan_edits import MakeEdits
+from sizekeeper.ui.plan_source import standing_make
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
@@ -94,6 +97,7 @@ class FitPage(QWidget):
         self._session.drafted.connect(self._on_change)
         self._selection.person_changed.connect(self._on_selected)
         self._selection.pattern_changed.connect(self._on_selected)
+        self._selection.make_changed.connect(self._on_make)
         self._settings.changed.connect(self.refresh)
         self.first.go.connect(self._selection.go)
         board = self.answer.board
@@ -105,6 +109,7 @@ class FitPage(QWidget):
         self.heading.parts.wanted.connect(self.open_part)
         self.heading.view_chosen.connect(self._on_view)
         self.desk.left.connect(self._on_desk_left)
+        self.desk.before.followed.connect(self._on_earlier)
 
     @property
     def found(self) -> Found | None:
@@ -154,6 +159,7 @@ class FitPage(QWidget):
         self._found = found
         words = self.words
         self.heading.show_found(found, views, view)
+        self.edits.taken = self._selection.make
         self._planned = plan_ahead(found, self.edits.look_up(found), per_change_cm(self._settings))
         self.answer.show_found(found, words, self._today(), self._planned)
         self._say_problems()
@@ -163,11 +169,30 @@ class FitPage(QWidget):
         self._stack.setCurrentIndex(1)
 
     def _show_plans(self) -> None:
-        self.desk.show_planned(self._planned, self.words)
+        words, planned = self.words, self._planned
+        earlier = earlier_of(self._session, planned, words) if planned is not None else None
+        self.desk.show_planned(planned, words, earlier)
 
     def _on_desk_left(self) -> None:
         self.open_part("")
         self.heading.parts.buttons["plans"].setFocus()
+
+    def _on_earlier(self, make: str) -> None:
+        """Go to an earlier make, or on from a finished one to the next."""
+        if make:
+            self._selection.go(Place("makes", make))
+        else:
+            self._selection.take_up("")
+
+    def _on_make(self, _make: str) -> None:
+        self.refresh()
+
+    def _take_up(self, entry: str) -> None:
+        """Plan with the make that an edit was made in, or that was asked for."""
+        make = self._session.committed(entry)
+        if isinstance(make, Make):
+            usual = standing_make(self._session, make.person, make.pattern, make.view, "")
+            self._selection.take_up("" if usual.id == make.id else make.id)
 
     def _view_of(self, pattern: str, views: Mapping[str, str]) -> str:
         """The view chosen for a pattern, else its first one; empty without views."""
@@ -277,6 +302,7 @@ class FitPage(QWidget):
         if region.startswith("plan:"):
             part, _, view = region.removeprefix("plan:").partition("/")
             self._selection.choose_pattern(pattern)
+            self._take_up(place.entry)
             self._show_view(pattern, view)
             self.open_part("plans")
             self.desk.come_to(part)

@@ -13,7 +13,8 @@ from sizekeeper.core.sentences import ROLE_WORDS
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_field import FigureField
 from sizekeeper.ui.fit_liked import LikedGarment
-from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.pattern_link import Link
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QStandardItemModel
@@ -37,6 +38,7 @@ class RegionForm(QWidget):
         edge_typed(int, str), edge(int, str): a band edge is being typed, and was entered.
         restored(): Esc took typing back.
         edges_back(): the usual edges are wanted again.
+        worn_wanted(): the ease that was worn as wanted is to be her own.
         liked(object, str): an ease taken from a garment, and which one.
     """
 
@@ -48,6 +50,7 @@ class RegionForm(QWidget):
     edge = Signal(int, str)
     restored = Signal()
     edges_back = Signal()
+    worn_wanted = Signal()
     liked = Signal(object, str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -60,6 +63,9 @@ class RegionForm(QWidget):
         self.edge_fields = [FigureField(f"Ease at which it is {name}", self) for name in EDGES]
         self.problem = Lettering("", "warning", self)
         self.taken_from = Lettering("", "note", self)
+        self.worn = Lettering("", "muted", self)
+        self.ask_worn = Link("", parent=self)
+        self.show_worn("", "")
         self.resets = [self._reset(what) for what in ("how it counts", "the band", "the exact ease", "the band edges")]
         self.open_liked = QPushButton("Take it from a garment I like …", self)
         self.open_liked.setCheckable(True)
@@ -104,7 +110,10 @@ class RegionForm(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(theme.spacing())
         column.addLayout(grid)
-        for widget in (self.problem, self.taken_from, self.open_liked, self.garment):
+        for widget in (self.problem, self.taken_from, self.worn):
+            column.addWidget(widget)
+        column.addWidget(self.ask_worn, 0, Qt.AlignmentFlag.AlignLeft)
+        for widget in (self.open_liked, self.garment):
             column.addWidget(widget)
 
     def _connect(self) -> None:
@@ -121,6 +130,7 @@ class RegionForm(QWidget):
             self.resets, (self._counts_back, self._band_back, self._own_back, self.edges_back.emit), strict=True
         ):
             button.clicked.connect(act)
+        self.ask_worn.clicked.connect(self.worn_wanted)
         self.open_liked.toggled.connect(self.garment.setVisible)
         self.garment.taken.connect(self.liked)
 
@@ -146,6 +156,13 @@ class RegionForm(QWidget):
             button.setVisible(shown)
         self.taken_from.setText(f"Taken from {chosen.liked}." if chosen.liked else "")
         self.taken_from.setVisible(bool(chosen.liked))
+
+    def show_worn(self, evidence: str, offer: str) -> None:
+        """Say with what ease her finished garments were worn, and offer the one she was content with."""
+        say(self.worn, evidence)
+        self.ask_worn.setText(offer)
+        self.ask_worn.setAccessibleName(offer)
+        self.ask_worn.setVisible(bool(offer))
 
     def _show_counts(self, region: RegionFit | None, counting: Counting) -> None:
         """The usual says what that is. The one that leads by itself gives the lead up only to another."""

@@ -42,7 +42,7 @@ if TYPE_CHECKING:
 
 
 class HistoryDialog(QDialog):
-    """The history of a person and her makes, or of a pattern, its charts, its pieces and what was made from it.
+    """The history of a person and her makes, of one make, or of a pattern and what is of it.
 
     Putting back is an edit that can be undone.
     """
@@ -201,6 +201,8 @@ class HistoryDialog(QDialog):
         """Where what was put back is seen."""
         if isinstance(value, Pieces):
             return Place("pattern", value.pattern, f"{FIELD}||list")
+        if isinstance(self._owner, Make):
+            return Place("makes", self._owner.id)
         if isinstance(value, Make):
             return Place("fit", value.person, f"{value.pattern}/plan:plans/{value.view}")
         return Place("pattern" if isinstance(self._owner, Pattern) else "person", self._owner.id)

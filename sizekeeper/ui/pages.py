@@ -64,11 +64,18 @@ def _household_page(session: Session, selection: Selection, settings: Settings, 
     return HouseholdPage(session, selection, settings, parent)
 
 
+def _makes_page(session: Session, selection: Selection, settings: Settings, parent: QWidget) -> QWidget:
+    from sizekeeper.ui.makes_page import MakesPage  # noqa: PLC0415 - made when first shown, to start fast
+
+    return MakesPage(session, selection, settings, parent)
+
+
 PAGES: tuple[PageKind, ...] = (
     PageKind("person", "Person", _person_page),
     PageKind("pattern", "Pattern", _pattern_page),
     PageKind("fit", "Fit", _fit_page),
     PageKind("household", "Household", _household_page),
+    PageKind("makes", "Makes", _makes_page),
 )
 """The pages in the order of the work. A further page is a further line here."""
 

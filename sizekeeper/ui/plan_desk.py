@@ -12,6 +12,7 @@ from sizekeeper.core.work import work_of
 from sizekeeper.ui import theme
 from sizekeeper.ui.fit_panel import PartButton
 from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.made_before import Earlier, MadeBefore
 from sizekeeper.ui.plan_alter import AlterPart
 from sizekeeper.ui.plan_cards import PlansPart
 from sizekeeper.ui.toile_part import ToilePart
@@ -52,10 +53,12 @@ class PlanDesk(QWidget):
         self._edits = edits
         self._planned: Planned | None = None
         self._words: Wording | None = None
+        self._earlier: Earlier | None = None
         self.headline = Lettering("", "title", self)
         self.headline.setWordWrap(True)
         self.best = Lettering("", "accent", self)
         self.best.setWordWrap(True)
+        self.before = MadeBefore(self)
         self.back = QPushButton("Back to the ease table", self)
         self.buttons = {part: PartButton(words, self) for part, words in DESK_PARTS.items()}
         self.plans = PlansPart(edits, settings, today, self)
@@ -80,6 +83,7 @@ class PlanDesk(QWidget):
         said.setSpacing(theme.spacing(0.5))
         said.addWidget(self.headline)
         said.addWidget(self.best)
+        said.addWidget(self.before)
         self._top.addLayout(said, 1)
         self._top.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
         self._row.setSpacing(0)
@@ -127,9 +131,9 @@ class PlanDesk(QWidget):
         field = QApplication.focusWidget()
         return field is not None and self.isAncestorOf(field)
 
-    def show_planned(self, planned: Planned | None, words: Wording) -> None:
-        """Show the plans for what was found; without any the desk says so."""
-        self._planned, self._words = planned, words
+    def show_planned(self, planned: Planned | None, words: Wording, earlier: Earlier | None = None) -> None:
+        """Show the plans for what was found, and what an earlier make tells; without any plans the desk says so."""
+        self._planned, self._words, self._earlier = planned, words, earlier
         self.empty.setVisible(planned is None)
         self._stack.setVisible(planned is not None)
         self._refresh()
@@ -143,6 +147,7 @@ class PlanDesk(QWidget):
 
     def _show_part(self) -> None:
         planned, words = self._planned, self._words
+        self.before.show_earlier(self._earlier if self.part == "plans" else None)
         if planned is None or words is None:
             self.headline.setText("")
             say(self.best, "")

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 class MakeEdits(QObject):
     """Lays drafts over the make in front and makes its edits. A make that nobody edited yet is not saved.
 
+    `part` is the part of the desk in front, `taken` the id of a make that was taken up, finished or not.
+
     Signals:
         again(): what is shown is to be shown again, though nothing was edited.
     """
@@ -36,19 +38,19 @@ class MakeEdits(QObject):
         self._session = session
         self._fresh = new_id()
         self._shown: tuple[str, str, str] = ("", "", "")
-        self.part = "plans"
+        self.part, self.taken = "plans", ""
 
     @property
     def read_only(self) -> bool:
-        """Whether nothing can be edited."""
-        return self._session.read_only
+        """Whether nothing can be edited: in a read-only library, and in a make that is finished or given up."""
+        return self._session.read_only or not self.make.open
 
     def look_up(self, found: Found) -> Make:
         """The make of what is shown, drafts laid over."""
         shown = (found.person.id, found.pattern.id, found.view)
         if shown != self._shown:
             self._shown, self._fresh = shown, new_id()
-        return make_of(self._session, *shown, self._fresh)
+        return make_of(self._session, *shown, self._fresh, self.taken)
 
     @property
     def shown(self) -> str:
@@ -58,7 +60,7 @@ class MakeEdits(QObject):
     @property
     def make(self) -> Make:
         """The make as last edited, without a draft."""
-        return standing_make(self._session, *self._shown, self._fresh)
+        return standing_make(self._session, *self._shown, self._fresh, self.taken)
 
     @property
     def pieces(self) -> Pieces:
@@ -88,7 +90,8 @@ class MakeEdits(QObject):
         before = saved if isinstance(saved, Make) else None
         if before is None and after == self.make:
             return
-        place = Place("fit", after.person, f"{after.pattern}/plan:{self.part}/{after.view}")
+        entry = after.person if before is None else after.id
+        place = Place("fit", entry, f"{after.pattern}/plan:{self.part}/{after.view}")
         self._session.apply(text, before, after, place=place)
 
 

@@ -182,4 +182,5 @@ def _sheet(batch: Batch, pairing: Pairing) -> Sheet:
         notation=batch.hers[found.person.unit],
         envelope=batch.printed[found.printed_in],
         view_words=pairing.view_words,
+        next_time=batch.snapshot.next_time(found),
     )

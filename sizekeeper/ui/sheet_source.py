@@ -9,6 +9,9 @@ from typing import TYPE_CHECKING
 
 from sizekeeper import assets
 from sizekeeper.core.found import Found
+from sizekeeper.core.make import Make
+from sizekeeper.core.make_words import next_time_words
+from sizekeeper.core.makes import hers_before
 from sizekeeper.core.notation import Notation
 from sizekeeper.core.plan import PER_CHANGE_CM
 from sizekeeper.reports.file_names import file_name
@@ -17,7 +20,6 @@ from sizekeeper.ui.plan_source import make_of
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
-    from sizekeeper.core.make import Make
     from sizekeeper.reports.sheet import Sheet
     from sizekeeper.ui.session import Session
     from sizekeeper.ui.settings import Settings
@@ -25,7 +27,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class SheetStyle:
-    """How a sheet is made: how lengths are written, the day, whether it is private, and what the view is called."""
+    """How a sheet is made: how lengths are written, the day, whether it is private, and what the view is called.
+
+    `next_time` is what was noted after an earlier make of hers.
+    """
 
     today: dt.date
     notation: Notation
@@ -33,6 +38,7 @@ class SheetStyle:
     private: bool = False
     per_change_cm: float = PER_CHANGE_CM
     view_words: str = ""
+    next_time: str = ""
 
 
 class SheetSource:
@@ -70,12 +76,19 @@ class SheetSource:
                     notation=style.notation,
                     envelope=style.envelope,
                     view_words=style.view_words,
+                    next_time=style.next_time,
                 )
         return self._sheet
 
 
 def source_of(
-    session: Session, settings: Settings, entries: tuple[str, str, str], today: dt.date, *, private: bool
+    session: Session,
+    settings: Settings,
+    entries: tuple[str, str, str],
+    today: dt.date,
+    *,
+    private: bool,
+    make: str = "",
 ) -> SheetSource | Missing:
     """The sheet of a person, a pattern and a view, drafts laid over; or what comes first.
 
@@ -85,6 +98,7 @@ def source_of(
         entries: the person's id, the pattern's id and the view.
         today: the date on the sheet.
         private: leave her measurements out.
+        make: the id of the make that was taken up, "" for the one that is worked on.
     """
     from sizekeeper.ui.plan_cards import per_change_cm  # noqa: PLC0415 - the window starts without plans
 
@@ -96,5 +110,8 @@ def source_of(
         return Missing("Nothing to compare yet", found.problem, "Go to the comparison", Place("fit", person))
     notation, envelope = settings.notation_for(found.person.unit), settings.notation_in(found.printed_in)
     called = view_choices(session, found.pattern).get(view, "")
-    style = SheetStyle(today, notation, envelope, private, per_change_cm(settings), called)
-    return SheetSource(found, make_of(session, person, pattern, view, ""), style)
+    front = make_of(session, person, pattern, view, "", make)
+    makes = [value for value in session.belonging(pattern) if isinstance(value, Make)]
+    noted = next_time_words(hers_before(makes, front)) if front.open else ""
+    style = SheetStyle(today, notation, envelope, private, per_change_cm(settings), called, noted)
+    return SheetSource(found, front, style)

@@ -70,7 +70,7 @@ class SheetWindow(QDialog):
         self._session, self._selection, self._settings = session, selection, settings
         self._view_in_front, self._today = view_in_front, today
         self._source: SheetSource | None = None
-        self._shown_for = ("", "")
+        self._shown_for = ("", "", "")
         self._saving: Reading | None = None
         self._undrawn = False
         self.bar = SheetBar(settings, self)
@@ -118,6 +118,7 @@ class SheetWindow(QDialog):
         self._session.drafted.connect(self._on_change)
         self._selection.person_changed.connect(self._on_selected)
         self._selection.pattern_changed.connect(self._on_selected)
+        self._selection.make_changed.connect(self._on_selected)
         self._settings.changed.connect(self._later)
         self._settle.timeout.connect(self.refresh)
         self._resettle.timeout.connect(self._draw)
@@ -143,14 +144,14 @@ class SheetWindow(QDialog):
     def refresh(self) -> None:
         """Make the sheet of what is in front now, and draw it."""
         self._settle.stop()
-        entries = (self._selection.person, self._selection.pattern)
+        entries, make = (self._selection.person, self._selection.pattern), self._selection.make
         pattern = self._session.pattern(entries[1])
         views = view_choices(self._session, pattern) if pattern is not None else {}
-        start = self._view_in_front() if entries != self._shown_for else self.bar.view
-        self._shown_for = entries
+        start = self._first_view(make) if (*entries, make) != self._shown_for else self.bar.view
+        self._shown_for = (*entries, make)
         self.bar.show_views(views, start)
         found = source_of(
-            self._session, self._settings, (*entries, self.bar.view), self._today(), private=self.bar.private
+            self._session, self._settings, (*entries, self.bar.view), self._today(), private=self.bar.private, make=make
         )
         self._source = found if isinstance(found, SheetSource) else None
         for widget in (self.print, self.save, self.bar):
@@ -161,6 +162,11 @@ class SheetWindow(QDialog):
             self._show_whose(found)
             self._show_part()
             self._draw()
+
+    def _first_view(self, make: str) -> str:
+        """The view to begin with: that of a make that was taken up, else the one the main window shows."""
+        taken = self._session.committed(make)
+        return str(getattr(taken, "view", "")) if taken is not None else self._view_in_front()
 
     def refresh_now(self) -> None:
         """Catch up with edits that the pages have not followed yet."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.core.lengths import CHAIN_NAMES
+from sizekeeper.core.make_words import FELT_WORDS, PROGRESS_WORDS, day_words, decided_words
 from sizekeeper.core.piece_words import LEVEL_NAMES, PASSING_NAMES, ROLE_NAMES, cut_words, view_words, with_unit
 from sizekeeper.core.work import as_chain
 
@@ -12,15 +13,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from sizekeeper.core.length import Length
-    from sizekeeper.core.make import Decision, LengthChoice, Make, Pinned, Place, PlanKind, WidthChoice
+    from sizekeeper.core.make import LengthChoice, Make, Pinned, WidthChoice
     from sizekeeper.core.measure import Measures
     from sizekeeper.core.piece import Across, Along, FabricLine, Opening, Piece, Pieces
-
-_KINDS: dict[PlanKind, str] = {
-    "straight": "straight", "size_below": "the size below", "size_above": "the size above",
-    "between": "between two sizes", "blended": "graded between sizes", "bust": "with a bust adjustment",
-    "own": "her own choice",
-}  # fmt: skip
 
 
 def said(length: Length | None) -> str:
@@ -114,7 +109,7 @@ def make_lines(make: Make, measures: Measures) -> dict[str, str]:
     lines = {
         "Name": make.name,
         "View": make.view,
-        "Decision": _decision(make.decision) if make.decision is not None else "",
+        "Decision": decided_words(make.decision) if make.decision is not None else "",
         "Reason": make.decision.reason if make.decision is not None else "",
         "Advised then": make.decision.advised if make.decision is not None else "",
     }
@@ -128,6 +123,7 @@ def make_lines(make: Make, measures: Measures) -> dict[str, str]:
         begun = f"sewn with changes: {', '.join(before)}" if before else ""
         pinned = (_pinned(pinned, measures) for pinned in one.pinned)
         lines[f"Toile {number}"] = _listed((day, begun, *pinned, one.note))
+    lines |= {f"Worn, {measures.name(at).lower()}": FELT_WORDS[felt] for at, felt in make.worn.items()}
     return lines | _figures(make)
 
 
@@ -149,18 +145,12 @@ def _figures(make: Make) -> dict[str, str]:
         "Stretch test": f"{said(test.rest)} to {said(test.stretched)}" if test is not None else "",
         "Steps ticked": f"{len(make.ticks)}" if make.ticks else "",
         "Notes": make.notes,
+        "How far": PROGRESS_WORDS[make.progress] if make.progress != "planned" else "",
+        "Finished on": day_words(make.finished_on) if make.finished_on is not None else "",
+        "How it turned out": make.outcome,
+        "Next time": make.next_time,
         "Hidden": "yes" if make.hidden else "",
     }
-
-
-def _place(place: Place) -> str:
-    return f"{float(place.part):.0%} of the way from {place.size} to the next size" if place.part else place.size
-
-
-def _decision(decision: Decision) -> str:
-    levels = [f"{LEVEL_NAMES.get(level, level)} {_place(at)}" for level, at in decision.levels.items()]  # type: ignore[call-overload]  # levels are kept as texts
-    add = f", {said(decision.add)} added at the bust" if decision.add is not None else ""
-    return f"{', '.join(levels) or _place(decision.place)}, {_KINDS[decision.kind]}{add}"
 
 
 def _length(choice: LengthChoice) -> str:

@@ -131,6 +131,7 @@ class MainWindow(QMainWindow):
         self.session.changed.connect(self._follow)
         self.session.revisited.connect(self._revisited)
         self.selection.page_wanted.connect(self._go)
+        self.selection.sheet_wanted.connect(self.sheets.show_sheet)
         self.sidebar.chosen.connect(self._chosen)
         self.sidebar.opened.connect(self.open_entry)
         self.sidebar.menu_wanted.connect(self._show_menu)

@@ -11,9 +11,10 @@ from typing import TYPE_CHECKING, Literal
 import pytest
 
 from sizekeeper import assets
-from sizekeeper.core.make import Decision, LengthChoice, Pinned, Place, ToileRound, WidthChoice
+from sizekeeper.core.make import Decision, LengthChoice, Make, Pinned, Place, ToileRound, WidthChoice
 from sizekeeper.core.notation import CENTIMETRES, Notation
 from sizekeeper.core.pattern import Pattern
+from sizekeeper.core.planned import plan_ahead
 from sizekeeper.core.preference import EasePreference, RegionPreference
 from sizekeeper.errors import ReportError
 from sizekeeper.reports.sheet_making import decision_sheet
@@ -319,3 +320,14 @@ def test_on_a_private_sheet_the_print_is_silent_where_a_change_follows_the_body(
 
 def test_a_private_sheet_keeps_the_notation_it_was_asked_for() -> None:
     assert private_sheet("my", 0.0, private=True).notation == CENTIMETRES
+
+
+def test_a_note_after_an_earlier_make_stands_last_in_the_plan_but_on_no_private_sheet() -> None:
+    found = found_for()
+    note = "Longer <b>straps</b>."
+    planned = plan_ahead(found, Make("make", found.person.id, found.pattern.id))
+    for private in (False, True):
+        sheet = decision_sheet(found, planned, today=TODAY, names=str, private=private, next_time=note)
+        assert sheet.plan is not None
+        assert (sheet.plan.lines[-1] == "Noted after the last make: Longer <b>straps</b>.") is not private
+        assert any("straps" in line for line in sheet.plan.lines) is not private

@@ -51,6 +51,24 @@ def test_a_make_that_is_hidden_or_of_something_else_is_not(other: dict[str, obje
     assert planned_size(DECIDED, newer) == 0.0
 
 
+def test_a_finished_make_is_not_planned_for_but_its_note_is_kept_for_the_next() -> None:
+    done = replace(
+        DECIDED, id="m2", decision=Decision("straight", Place("42")), progress="finished", next_time="Longer\nstraps"
+    )
+    snapshot = Snapshot([ILSE, DRESS, *CHARTS, DECIDED, done])
+
+    assert planned_size(DECIDED, done) == 0.0
+    assert snapshot.next_time(snapshot.found(Pairing(ILSE, DRESS))) == "Longer straps"
+
+
+@pytest.mark.parametrize("other", [{"hidden": True}, {"person": "bo"}, {"progress": "given_up"}, {"next_time": ""}])
+def test_no_other_make_leaves_a_note_for_the_next(other: dict[str, object]) -> None:
+    done = replace(DECIDED, progress="finished", next_time="Longer straps")
+    snapshot = Snapshot([ILSE, DRESS, *CHARTS, replace(done, **other)])  # type: ignore[arg-type]  # fields of a make
+
+    assert snapshot.next_time(snapshot.found(Pairing(ILSE, DRESS))) == ""
+
+
 def test_the_pieces_of_the_pattern_are_taken() -> None:
     pieces = Pieces("p", "dress", pieces=(Piece("1", "Front", role="front"),))
     snapshot = Snapshot([ILSE, DRESS, *CHARTS, Pieces("q", "coat"), pieces])

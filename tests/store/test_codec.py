@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.learned import LEARNED, Learned
 from sizekeeper.core.length import Length
-from sizekeeper.core.make import Make, ToileRound
+from sizekeeper.core.make import Decision, Kept, KeptRegion, Make, Place, ToileRound
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person, Reading
 from sizekeeper.core.piece import Piece, Pieces
@@ -41,7 +41,11 @@ HOSTILE = [
 ]
 
 patterns = st.builds(Pattern, stretch=st.floats(0, 10), title=st.text())
-st.register_type_strategy(Make, st.builds(Make, fabric=st.none()))  # a share lost in washing is a finite number
+cm = st.floats(-500, 500)  # all kept figures are finite numbers, as is a share lost in washing
+unknown = st.none() | cm
+regions = st.builds(KeptRegion, cm, unknown, unknown, unknown)
+kept = st.builds(Kept, body=st.dictionaries(st.text(), cm), regions=st.dictionaries(st.text(), regions))
+st.register_type_strategy(Make, st.builds(Make, fabric=st.none(), kept=st.none() | kept))
 values = st.one_of(st.from_type(Person), patterns, st.from_type(Chart), st.from_type(Pieces), st.from_type(Make))
 
 
@@ -86,6 +90,15 @@ def test_a_toile_kept_before_changes_were_noted_reads_as_not_noted() -> None:
     assert decode("make", 1, text) == Make(
         "m1", "p1", "d1", rounds=(ToileRound(dt.date(2026, 11, 20), (), "first try"),)
     )
+
+
+def test_a_make_written_before_it_could_be_finished_reads_as_being_planned() -> None:
+    text = '{"id":"m1","person":"p1","pattern":"d1","decision":{"kind":"straight","place":{"size":"40","part":"0"}}}'
+    made = decode("make", 1, text, "m1")
+
+    assert made == Make("m1", "p1", "d1", decision=Decision("straight", Place("40")))
+    assert isinstance(made, Make)
+    assert (made.progress, made.open, made.worn, made.kept) == ("planned", True, {}, None)
 
 
 def test_an_upgrade_that_is_missing_is_said_with_the_entry(monkeypatch: pytest.MonkeyPatch) -> None:

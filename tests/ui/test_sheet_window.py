@@ -166,6 +166,25 @@ def test_a_decision_in_the_main_window_is_on_the_sheet(
     assert (pages.last.plan.decided, pages.last.plan.reason) == (True, "Roomy")
 
 
+def test_the_sheet_of_a_finished_make_is_shown_while_it_is_taken_up_and_its_note_on_the_next(
+    sheet: SheetWindow, session: Session, selection: Selection, pages: Pages, qtbot: QtBot
+) -> None:
+    settle(session, selection)
+    done = Make(
+        "m", ADA.id, DRESS.id, decision=Decision("straight", Place("42")), progress="finished", next_time="Longer"
+    )
+    session.apply("Add", None, done)
+    show(sheet, qtbot)
+    assert pages.last.plan is not None
+    assert not pages.last.plan.decided
+    assert "Noted after the last make: Longer" in pages.last.plan.lines
+
+    follow(sheet, qtbot, lambda: selection.take_up("m"))
+
+    assert pages.last.plan.title == "Cut 42 straight"
+    assert pages.last.plan.decided
+
+
 def test_another_person_in_front_is_followed(
     sheet: SheetWindow, session: Session, selection: Selection, pages: Pages, qtbot: QtBot
 ) -> None:

@@ -107,7 +107,7 @@ def test_a_make_says_what_was_decided_changed_and_tried_on() -> None:
     )
     assert lines(make) == {
         "Name": "Sundays",
-        "Decision": "50% of the way from 38 to the next size, between two sizes",
+        "Decision": "halfway from 38 to the next size",
         "Reason": "she likes it loose",
         "Width, waist": "2 cm; on 2 pieces",
         "Toile 1": "sewn with changes: waist 2 cm; bust: 1 cm taken in, felt loose; second try",
