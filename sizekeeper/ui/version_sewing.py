@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 _KINDS: dict[PlanKind, str] = {
     "straight": "straight", "size_below": "the size below", "size_above": "the size above",
     "between": "between two sizes", "blended": "graded between sizes", "bust": "with a bust adjustment",
-    "own": "her own choice",
+    "own": "own choice",
 }  # fmt: skip
 
 
