@@ -227,7 +227,7 @@ def _troubles(found: Found, fit: Fit) -> Iterable[Trouble]:
         yield Trouble("no_single_size")
     if chosen is not None and chosen.missing:
         yield Trouble("no_figure", measures=chosen.missing, label=chosen.label)
-    unmeasured = [entry.measure for entry in fit.left_out if entry.reason == "no_measurement"]
+    unmeasured = [entry.measure for entry in fit.left_out if entry.reason == "no_measurement" and entry.expected]
     if unmeasured or found.illegible:
         missing = {*unmeasured, *found.illegible}
         yield Trouble("unmeasured", measures=tuple(m for m in REGION_ORDER if m in missing))
