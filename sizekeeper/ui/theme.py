@@ -202,6 +202,13 @@ def with_text(colour: QColor) -> QPalette:
     return palette
 
 
+def with_ground(colour: QColor) -> QPalette:
+    """A palette that sets nothing but the ground, so that what lies on it keeps the other colours it has of its own."""
+    palette = QPalette()
+    palette.setColor(QPalette.ColorRole.Window, colour)
+    return palette
+
+
 STYLE = ("-style", "fusion")
 """Words that give a new application its style; `setStyle` would load all the names of `QStyle` at the start."""
 

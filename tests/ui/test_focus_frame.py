@@ -92,3 +92,14 @@ def test_a_field_that_is_there_follows_to_the_dark_and_back(
     assert field.palette().color(QPalette.ColorRole.Base) == dark_palette.color(QPalette.ColorRole.Base)
     qapp.setPalette(light)
     qtbot.waitUntil(lambda: field.palette() == light)
+
+
+@pytest.mark.usefixtures("frames")
+def test_the_ground_of_a_page_leaves_the_frame_alone(qapp: QApplication, qtbot: QtBot, dark_palette: QPalette) -> None:
+    qapp.setPalette(dark_palette)
+    page = QWidget()
+    qtbot.addWidget(page)
+    page.setPalette(theme.with_ground(theme.paper(qapp.palette())))
+    field = QLineEdit(page)
+    field.ensurePolished()
+    assert field.palette().color(QPalette.ColorRole.Highlight) == theme.PLUM_ON_DARK
