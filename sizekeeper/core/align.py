@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from sizekeeper.core.chart import Chart, ChartRow, Size
+from sizekeeper.core.identity_cache import once_for_these
 from sizekeeper.core.run import fill_gaps
+
+CHARTS_KEPT = 700
+"""How many laid-out patterns are kept: more than a large collection has (coined)."""
 
 
 @dataclass(frozen=True)
@@ -21,10 +26,15 @@ class Figures:
     filled: NDArray[np.bool_]
     doubtful: bool = False
 
-    @property
+    @cached_property
     def middle(self) -> NDArray[np.float64]:
         """The middle of each range; the figure itself where there is none."""
-        return self.low if self.high is self.low else np.asarray((self.low + self.high) / 2)
+        return self.low if self.high is self.low else _fixed((self.low + self.high) / 2)
+
+    @cached_property
+    def any_filled(self) -> bool:
+        """Whether any figure was filled in."""
+        return bool(self.filled.any())
 
 
 @dataclass(frozen=True)
@@ -65,9 +75,15 @@ def _along(row: ChartRow, places: Sequence[int | None]) -> Figures | None:
     both, filled = fill_gaps(np.array(picked, dtype=float))
     if np.isnan(both[0]).all():
         return None
-    low = both[0]
-    high = low if lows == highs else both[1]
+    low = _fixed(both[0])
+    high = low if lows == highs else _fixed(both[1])
     return Figures(low, high, filled[0], doubtful=bool(row.doubt))
+
+
+def _fixed(figures: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Figures that nobody can change any more: comparisons of many people rest on the same ones."""
+    figures.flags.writeable = False
+    return figures
 
 
 def _at(figures: Sequence[float | None], place: int | None) -> float:
@@ -87,6 +103,7 @@ def _figures(chart: Chart | None, run: Sequence[Size]) -> dict[str, Figures]:
     return found
 
 
+@once_for_these(CHARTS_KEPT)
 def lay_out(body_chart: Chart | None, finished_chart: Chart | None, *, by_body: bool) -> Run:
     """Both charts along the finished chart's sizes, or along the body chart's when `by_body`."""
     chart = body_chart if by_body else finished_chart

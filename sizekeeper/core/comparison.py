@@ -14,7 +14,7 @@ from sizekeeper.core.ease import EaseDefaults, band_of
 from sizekeeper.core.measure import TORSO_GIRTHS
 from sizekeeper.core.misfit import difference, loss
 from sizekeeper.core.problem import Problem
-from sizekeeper.core.regions import Region, Regions, choose_regions
+from sizekeeper.core.regions import Regions, choose_regions
 from sizekeeper.core.result import BodyFigure, Mode, RegionAt
 from sizekeeper.core.run import along
 from sizekeeper.errors import FitError
@@ -56,60 +56,50 @@ class Comparison:
 
     def at_all(self, at: NDArray[np.float64]) -> list[dict[str, RegionAt]]:
         """Every region at many positions, by measure, in body order."""
-        low, high = self.problem.offered(at)
-        diffs = difference(low, high, self.problem.wanted[:, None])
-        p = self.problem
+        found, p = self.regions.found, self.problem
+        low, high = p.offered(at)
+        diffs = difference(low, high, p.wanted[:, None])
         losses = loss(diffs, p.weight[:, None], p.adjustable[:, None])
+        finished, chart = self._laid(at)
+        ease = finished - p.body[:, None]
+        must_close = np.array([region.role in ("lead", "counted") for region in found])[:, None]
+        short = np.where(must_close, np.maximum(p.body[:, None] - finished * (1 + self.stretch), 0.0), 0.0)
+        short[np.isnan(finished)] = np.nan
+        amounts = _none_where_unknown(np.stack((finished, chart, ease, ease - diffs, diffs, losses, short)))
         out: list[dict[str, RegionAt]] = [{} for _ in at]
-        for row, region in enumerate(self.regions.found):
-            for place, figures in enumerate(self._figures(region, diffs[row], losses[row], at)):
-                out[place][region.measure] = figures
+        for row, region in enumerate(found):
+            edges = region.rule.edges_at(region.body.cm)
+            filled = _filled(region.chart if self.mode == "body" else region.finished, at)
+            columns = zip(*(amount[row] for amount in amounts), filled, strict=True)
+            for place, (f, c, e, asked, diff, lost, short_cm, inner) in zip(out, columns, strict=True):
+                band = None if e is None else band_of(e, edges)
+                place[region.measure] = RegionAt(f, c, e, asked, diff, lost, band, short_cm, inner)
         return out
 
-    def _figures(
-        self, region: Region, diffs: NDArray[np.float64], losses: NDArray[np.float64], at: NDArray[np.float64]
-    ) -> list[RegionAt]:
-        chart = _at(region.chart, at)
-        finished = _at(None if self.mode == "body" else region.finished, at)
-        filled = _filled(region.chart if self.mode == "body" else region.finished, at)
-        body, edges = region.body.cm, region.rule.edges_at(region.body.cm)
-        must_close = region.role in ("lead", "counted")
-        out = []
-        columns = (finished.tolist(), chart.tolist(), diffs.tolist(), losses.tolist(), filled.tolist())
-        for f, c, diff, lost, inner in zip(*columns, strict=True):
-            known = f == f  # noqa: PLR0124 - NaN is the only value that is not itself
-            ease = f - body
-            given = diff == diff  # noqa: PLR0124 - the same
-            out.append(
-                RegionAt(
-                    finished_cm=f if known else None,
-                    chart_cm=c if c == c else None,  # noqa: PLR0124 - the same
-                    ease_cm=ease if known else None,
-                    asked_cm=ease - diff if known and given else None,
-                    diff_cm=diff if given else None,
-                    loss=lost if given else None,
-                    band=band_of(ease, edges) if known else None,
-                    short_cm=(max(0.0, body - f * (1 + self.stretch)) if must_close else 0.0) if known else None,
-                    interpolated=inner,
-                )
-            )
-        return out
+    def _laid(self, at: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        """The finished and the body chart's figures at positions, each (regions, positions); NaN where not given."""
+        regions, unknown = self.regions.found, np.full(len(self.run.sizes), np.nan)
+        finished = [None if self.mode == "body" else region.finished for region in regions]
+        both = [*finished, *(region.chart for region in regions)]
+        laid = along(np.array([unknown if figures is None else figures.middle for figures in both]), at)
+        return laid[: len(regions)], laid[len(regions) :]
 
 
-def _at(figures: Figures | None, at: NDArray[np.float64]) -> NDArray[np.float64]:
-    if figures is None:
-        return np.full(len(at), np.nan)
-    return np.asarray(along(figures.middle[None, :], at)[0])
+def _none_where_unknown(amounts: NDArray[np.float64]) -> list[list[list[float | None]]]:
+    """Amounts as plain numbers, None for NaN."""
+    plain = amounts.astype(object)
+    plain[np.isnan(amounts)] = None
+    return list(plain.tolist())
 
 
-def _filled(figures: Figures | None, at: NDArray[np.float64]) -> NDArray[np.bool_]:
+def _filled(figures: Figures | None, at: NDArray[np.float64]) -> list[bool]:
     """Where a figure at a position rests on one that was filled in."""
-    if figures is None or not figures.filled.any():
-        return np.zeros(len(at), dtype=bool)
+    if figures is None or not figures.any_filled:
+        return [False] * len(at)
     last = len(figures.filled) - 1
     lower = np.clip(np.floor(at).astype(int), 0, last)
     upper = np.clip(np.ceil(at).astype(int), 0, last)
-    return np.asarray(figures.filled[lower] | figures.filled[upper])
+    return list((figures.filled[lower] | figures.filled[upper]).tolist())
 
 
 def choose_mode(wanted: Mode | None, body_chart: Chart | None, finished_chart: Chart | None) -> Mode:

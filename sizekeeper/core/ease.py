@@ -72,7 +72,8 @@ class EaseRule:
 
 def band_of(ease_cm: float, edges: Edges) -> Band:
     """The band of an ease: tight below the first edge, loose from the third on."""
-    return BANDS[sum(ease_cm >= edge - SAME for edge in edges)]
+    a, b, c = edges
+    return BANDS[(ease_cm >= a - SAME) + (ease_cm >= b - SAME) + (ease_cm >= c - SAME)]
 
 
 def ease_rule(

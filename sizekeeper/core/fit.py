@@ -89,10 +89,11 @@ def _candidates(comparison: Comparison, tied: set[str]) -> tuple[Candidate, ...]
     """The listed sizes and drawable positions, best first."""
     problem, positions, labels = comparison.problem, comparison.positions, comparison.run.labels
     at = positions.at
-    misfits, wearable = problem.misfit(at), problem.wearable(at)
-    ranked = order(misfits, problem.complete(at), wearable, at)
+    (misfits, complete), wearable = problem.judged(at), problem.wearable(at)
+    ranked = order(misfits, complete, wearable, at)
     regions = comparison.at_all(at)
-    best_listed = next(int(i) for i in ranked if positions.listed[i])
+    listed = positions.listed.tolist()
+    best_listed = next(int(i) for i in ranked if listed[i])
     out = []
     for rank, i in enumerate(ranked.tolist(), start=1):
         label = label_of(float(at[i]), labels)
@@ -104,7 +105,7 @@ def _candidates(comparison: Comparison, tied: set[str]) -> tuple[Candidate, ...]
                 between=between(float(at[i]), labels, positions.gap_cm),
                 misfit_cm=None if np.isnan(misfits[i]) else float(misfits[i]),
                 wearable=bool(wearable[i]),
-                tied=bool(positions.listed[i]) and bool(tied) and (i == best_listed or label in tied),
+                tied=listed[i] and bool(tied) and (i == best_listed or label in tied),
                 missing=_missing(comparison, regions[i]),
                 flags=tuple(f"interpolated:{m}" for m, figures in regions[i].items() if figures.interpolated),
                 regions=regions[i],

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
+from sizekeeper.core.align import CHARTS_KEPT
 from sizekeeper.core.body import body_figures
 from sizekeeper.core.chart import Chart
 from sizekeeper.core.comparison import Comparison, compare
 from sizekeeper.core.fit import fit_of
+from sizekeeper.core.identity_cache import once_for_these
 from sizekeeper.core.measure import REGION_ORDER
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
@@ -23,11 +26,13 @@ from sizekeeper.core.verdict import chart_says
 from sizekeeper.errors import FitError, PlanError
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from sizekeeper.core.ease import EaseDefaults
     from sizekeeper.core.measure import Measures
+    from sizekeeper.core.piece import PrintedSquare
     from sizekeeper.core.result import Mode
+
+_PEOPLE_KEPT = 100
+"""The figures of how many people are kept: more than a class has (coined)."""
 
 
 @dataclass(frozen=True)
@@ -92,7 +97,8 @@ def find(
         defaults: the usual band edges.
     """
     scale = scale_of(pieces)
-    finished = None if finished is None else scaled_chart(finished, scale)
+    if finished is not None and pieces is not None and pieces.square is not None:
+        finished = _on_paper(finished, pieces.square)
     found = _compare(person, pattern, body, finished, measures, defaults)
     return replace(found, pieces=pieces, scale=scale, view=view)
 
@@ -106,10 +112,20 @@ def filled(chart: Chart | None) -> Chart | None:
 
 def scale_of(pieces: Pieces | None) -> PrintScale:
     """The scale the test square shows; true while its figures are not whole, which the Pattern page says."""
+    return _scale(pieces.square if pieces is not None else None)
+
+
+def _scale(square: PrintedSquare | None) -> PrintScale:
     try:
-        return print_scale(pieces.square if pieces is not None else None)
+        return print_scale(square)
     except PlanError:
         return PrintScale()
+
+
+@once_for_these(CHARTS_KEPT)
+def _on_paper(finished: Chart, square: PrintedSquare) -> Chart:
+    """The finished chart as the test square scales it: one and the same for everybody it is compared with."""
+    return scaled_chart(finished, _scale(square))
 
 
 def usual_mode(charts: tuple[bool, bool]) -> Mode:
@@ -134,7 +150,7 @@ def _compare(
     preference = person.preference(pattern.garment, knit=pattern.knit)
     charts = (body is not None, finished is not None)
     mode = _mode(preference.mode, charts)
-    figures = body_figures(person, measures)
+    figures, illegible = _tape(person, measures)
     question = Question(pattern.garment, mode, pattern.stretch, preference=preference)
     comparison, fit, problem = None, None, ""
     try:
@@ -142,7 +158,8 @@ def _compare(
         fit = fit_of(comparison, chart_says(figures, body, comparison.run.sizes))
     except FitError as error:
         problem = str(error)
-    illegible = _illegible(person, (chart for chart in (body, finished) if chart is not None))
+    asked = {row.measure for chart in (body, finished) if chart is not None for row in chart.rows}
+    illegible = tuple(measure for measure in illegible if measure in asked)
     compared = body if mode == "body" or finished is None else finished
     printed_in: Literal["cm", "in"] = "in" if compared is not None and compared.unit == "in" else "cm"
     return Found(
@@ -151,8 +168,9 @@ def _compare(
     )  # fmt: skip
 
 
-def _illegible(person: Person, charts: Iterable[Chart]) -> tuple[str, ...]:
-    """Regions of the charts whose newest reading of the person is not a length."""
-    asked = {row.measure for chart in charts for row in chart.rows}
-    found = ((measure, figure_of(person, measure)) for measure in REGION_ORDER if measure in asked)
-    return tuple(measure for measure, figure in found if figure is not None and figure.exact_cm is None)
+@once_for_these(_PEOPLE_KEPT)
+def _tape(person: Person, measures: Measures) -> tuple[Mapping[str, BodyFigure], tuple[str, ...]]:
+    """The figures of a person that count, and the regions whose newest reading is not a length."""
+    found = ((measure, figure_of(person, measure)) for measure in REGION_ORDER)
+    illegible = tuple(measure for measure, figure in found if figure is not None and figure.count == 0)
+    return MappingProxyType(body_figures(person, measures)), illegible

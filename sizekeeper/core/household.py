@@ -230,7 +230,7 @@ def _troubles(found: Found, fit: Fit) -> Iterable[Trouble]:
         yield Trouble("no_figure", measures=chosen.missing, label=chosen.label)
     if past and not far_past(fit):
         yield Trouble("just_past", label=past)
-    unmeasured = [entry.measure for entry in fit.left_out if entry.reason == "no_measurement"]
+    unmeasured = [entry.measure for entry in fit.left_out if entry.reason == "no_measurement" and entry.expected]
     if unmeasured or found.illegible:
         missing = {*unmeasured, *found.illegible}
         yield Trouble("unmeasured", measures=tuple(m for m in REGION_ORDER if m in missing))

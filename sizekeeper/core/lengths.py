@@ -53,15 +53,15 @@ _LINE_AT: dict[Chain, tuple[tuple[Level, ...], ...]] = {
 
 _ENDS: frozenset[Level] = frozenset({"neck", "hem", "sleeve", "wrist"})
 
-Basis = Literal["pieces", "body_chart", "finished_chart", "own"]
+Basis = Literal["pieces", "body_chart", "finished_chart", "length_size", "own"]
 
 
 @dataclass(frozen=True, slots=True)
 class LengthChange:
     """A change of length in a chain; exact cm, positive longer. `basis` says what it was computed from.
 
-    `wanted` is body length and ease, or the length she wants; `given` what pieces or chart give. Both are None where
-    she states the amount herself.
+    `wanted` is body length and ease, or the length she wants, or that of the size chosen for a child's lengths; `given`
+    what pieces or chart give. Both are None where she states the amount herself.
     """
 
     chain: Chain

@@ -9,15 +9,18 @@ one way up: a *walk*. Arrays have shape (walks, sizes) or (walks, sizes, stretch
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from functools import cached_property
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.misfit import difference, loss
-from sizekeeper.core.problem import Problem
 from sizekeeper.core.ranking import first_of_each
+
+if TYPE_CHECKING:
+    from sizekeeper.core.problem import Problem
 
 FARTHEST_CM = 15.0
 _FLAT = 1e-12
@@ -54,40 +57,52 @@ class _Side:
     def pick(self, size: NDArray[np.int64]) -> _Side:
         """One size of each walk."""
         rows = np.arange(len(size))
-        parts = (self.low, self.high, self.rest, self.weights, self.reach)
-        return _Side(*(part[rows, size][:, None] for part in parts))
+        low = self.low[rows, size][:, None]
+        high = low if self.high is self.low else self.high[rows, size][:, None]
+        return _Side(low, high, *(part[rows, size][:, None] for part in (self.rest, self.weights, self.reach)))
 
 
 @dataclass(frozen=True)
 class _Walks:
-    """Every walk: the region whose body shifts, and which way. `sizes` has shape (walks, sizes, 1) throughout."""
+    """Every walk: the region whose body shifts, and which way.
 
-    problem: Problem
+    `region` has shape (walks,); `sign` and the region's own `body`, `grown` (1 + share), `asked`, `weight` and
+    `adjustable` have (walks, 1, 1), `sizes` (walks, sizes, 1) throughout.
+    """
+
     region: NDArray[np.int64]
     sign: NDArray[np.float64]
+    body: NDArray[np.float64]
+    grown: NDArray[np.float64]
+    asked: NDArray[np.float64]
+    weight: NDArray[np.float64]
+    adjustable: NDArray[np.bool_]
     sizes: _Side
     complete: NDArray[np.bool_]
 
     def squared(self, side: _Side, shift: NDArray[np.float64]) -> NDArray[np.float64]:
         """The squared misfit of sizes at shifts."""
-        p, r = self.problem, self.region
-        body = _column(p.body[r]) + _column(self.sign) * shift
-        wanted = body * (1 + _column(p.share[r])) + _column(p.asked[r])
-        diff = np.nan_to_num(difference(side.low, side.high, wanted))
-        return np.asarray((side.rest + loss(diff, _column(p.weight[r]), p.adjustable[r][:, None, None])) / side.weights)
+        wanted = (self.body + self.sign * shift) * self.grown + self.asked
+        diff = difference(side.low, side.high, wanted)
+        diff[np.isnan(diff)] = 0.0
+        return np.asarray((side.rest + loss(diff, self.weight, self.adjustable)) / side.weights)
 
     def wearable(self, side: _Side, shift: NDArray[np.float64]) -> NDArray[np.bool_]:
         """Whether sizes can be worn at shifts."""
-        body = _column(self.problem.body[self.region]) + _column(self.sign) * shift
-        return np.asarray(side.reach >= body - SAME)
+        return np.asarray(side.reach >= self.body + self.sign * shift - SAME)
 
     def stops(self, side: _Side) -> NDArray[np.float64]:
         """The shifts at which a size's parabola or its gate changes, shape (walks, sizes, 3); infinite where none."""
-        p, r = self.problem, self.region
-        wanted = _column(p.body[r] * (1 + p.share[r]) + p.asked[r])
-        rate = _column(self.sign * (1 + p.share[r]))
-        gate = _column(self.sign) * (side.reach + SAME - _column(p.body[r]))
-        return np.concatenate(((side.low - wanted) / rate, (side.high - wanted) / rate, gate), axis=2)
+        wanted, rate = self.body * self.grown + self.asked, self.sign * self.grown
+        low = (side.low - wanted) / rate
+        high = low if side.high is side.low else (side.high - wanted) / rate
+        gate = self.sign * (side.reach + SAME - self.body)
+        return np.concatenate((low, high, gate), axis=2)
+
+    @cached_property
+    def own_stops(self) -> NDArray[np.float64]:
+        """The stops of every size."""
+        return self.stops(self.sizes)
 
     def first(self, shift: NDArray[np.float64]) -> NDArray[np.int64]:
         """The best listed size of each walk at its shift."""
@@ -114,15 +129,28 @@ def _walks(problem: Problem) -> _Walks:
     if problem.gate is not None:
         worn = problem.gate * (1 + problem.stretch)
         reach = np.where(problem.gated[:, None], np.where(np.isnan(worn), -np.inf, worn), np.inf)
-    others = np.array([np.delete(closes, r, axis=0).all(axis=0) for r in region]).reshape(len(region), problem.sizes)
-    parts = (
-        problem.low[region],
-        problem.high[region],
+    open_at = ~closes
+    others = (open_at.sum(axis=0) - open_at[region]) == 0
+    low = problem.low[region][:, :, None]
+    rest = (
         losses.sum(axis=0) - losses[region],
         np.broadcast_to(np.where(weights > 0, weights, np.nan), (len(region), problem.sizes)),
         np.where(others, reach[region], -np.inf),
     )
-    return _Walks(problem, region, sign, _Side(*(part[:, :, None] for part in parts)), problem.complete(listed))
+    high = low if problem.high is problem.low else problem.high[region][:, :, None]
+    sizes = _Side(low, high, *(part[:, :, None] for part in rest))
+    p, r = problem, region
+    return _Walks(
+        region=region,
+        sign=_column(sign),
+        body=_column(p.body[r]),
+        grown=_column(1 + p.share[r]),
+        asked=_column(p.asked[r]),
+        weight=_column(p.weight[r]),
+        adjustable=p.adjustable[r][:, None, None],
+        sizes=sizes,
+        complete=p.complete(listed),
+    )
 
 
 def margins(problem: Problem, until: NDArray[np.float64]) -> list[Margins]:
@@ -139,8 +167,7 @@ def margins(problem: Problem, until: NDArray[np.float64]) -> list[Margins]:
     """
     walks = _walks(problem)
     found: list[list[Overtaken]] = [[] for _ in walks.region]
-    body = problem.body[walks.region]
-    limit = np.where(walks.sign < 0, np.minimum(FARTHEST_CM, body), FARTHEST_CM)
+    limit = np.where(walks.sign < 0, np.minimum(FARTHEST_CM, walks.body), FARTHEST_CM)[:, 0, 0]
     at, current = np.zeros(len(found)), walks.first(np.zeros(len(found)))
     going = np.ones(len(found), dtype=bool)
     for _ in range(2 * problem.sizes):
@@ -162,10 +189,11 @@ def _next(
 ) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
     """The first overtaking of each walk's current size after a shift, infinite where none; and who overtakes."""
     holder = walks.sizes.pick(current)
-    a, b = _stretches(walks.stops(walks.sizes), walks.stops(holder), start, limit)
+    a, b = _stretches(walks.own_stops, walks.stops(holder), start, limit)
     middle = (a + b) / 2
-    gained = [walks.squared(walks.sizes, x) - walks.squared(holder, x) for x in (a, middle, b)]
-    sizes = np.arange(walks.problem.sizes)
+    everywhere = np.concatenate((a, middle, b), axis=2)
+    gained = np.split(walks.squared(walks.sizes, everywhere) - walks.squared(holder, everywhere), 3, axis=2)
+    sizes = np.arange(len(walks.complete))
     part = _goes_below(gained[0], gained[1], gained[2], tie_wins=sizes[None, :, None] > current[:, None, None])
     better = walks.wearable(walks.sizes, middle).astype(int) - walks.wearable(holder, middle).astype(int)
     part = np.where(better > 0, 0.0, np.where(better < 0, np.inf, part))

@@ -48,7 +48,9 @@ def loss(
         adjustable: broadcasts with it.
     """
     short = np.minimum(diff, 0.0)
-    over = np.where(adjustable, 0.0, np.maximum(diff, 0.0))
+    over = np.maximum(diff, 0.0)
+    if adjustable.any():
+        over = np.where(adjustable, 0.0, over)
     return np.asarray(weight * ((SHORT_TIMES * short) ** 2 + over**2))
 
 

@@ -28,7 +28,7 @@ def best_position(problem: Problem) -> float | None:
     """
     listed = np.arange(problem.sizes, dtype=float)
     tried = np.concatenate((listed, _points(problem)))
-    misfits, complete = problem.misfit(tried), problem.complete(tried)
+    misfits, complete = problem.judged(tried)
     usable = complete & ~np.isnan(misfits)
     if not usable.any():
         usable = ~np.isnan(misfits)
@@ -45,12 +45,17 @@ def _points(problem: Problem) -> NDArray[np.float64]:
     """
     ends = np.arange(-1.0, problem.sizes + 1)
     sides = [figures - problem.wanted[:, None] for figures in problem.offered(ends)]
-    starts = [np.nan_to_num(side[:, :-1])[:, :, None] for side in sides]
-    steps = [np.nan_to_num(np.diff(side, axis=1))[:, :, None] for side in sides]
+    starts = [_known(side[:, :-1])[:, :, None] for side in sides]
+    steps = [_known(side[:, 1:] - side[:, :-1])[:, :, None] for side in sides]
     cuts = np.sort(np.concatenate([_crossings(*line) for line in zip(starts, steps, strict=True)], axis=1), axis=1)
     stops = np.concatenate((np.zeros((len(cuts), 1)), cuts, np.ones((len(cuts), 1))), axis=1)
     lowest = _lowest(problem, starts, steps, stops)
     return np.asarray((ends[:-1, None] + np.concatenate((stops, lowest), axis=1)).ravel())
+
+
+def _known(values: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The figures, 0 where there is none."""
+    return np.where(np.isnan(values), 0.0, values)
 
 
 def _crossings(start: NDArray[np.float64], step: NDArray[np.float64]) -> NDArray[np.float64]:
@@ -75,4 +80,4 @@ def _lowest(
     curve, slope = (factor * step * step).sum(axis=0), (factor * step * start).sum(axis=0)
     with np.errstate(divide="ignore", invalid="ignore"):
         at = np.where(curve > 0, -slope / curve, stops[:, 1:])
-    return np.clip(at, stops[:, :-1], stops[:, 1:])
+    return np.minimum(np.maximum(at, stops[:, :-1]), stops[:, 1:])

@@ -18,6 +18,18 @@ LEAD_OF: dict[Garment, str] = {
 }
 """The measure to choose size by. For women's skirts and trousers hip is the primary dimension (ISO 8559-2)."""
 
+_TORSO = frozenset({"waist", "high_hip", "hip"})
+_ABOVE = _TORSO | {"across_back", "bust", "upper_arm", "wrist"}
+WORN_AT: dict[Garment, frozenset[str]] = {
+    "dress": _ABOVE,
+    "top": _ABOVE,
+    "jacket": _ABOVE,
+    "coat": _ABOVE,
+    "skirt": _TORSO,
+    "trousers": _TORSO | {"thigh", "calf"},
+}
+"""The regions that a garment is fitted at; the legs in a dress or skirt hang free (common practice, no source)."""
+
 
 @dataclass(frozen=True)
 class Question:

@@ -10,7 +10,7 @@ import numpy as np
 from sizekeeper.core.align import Figures, Run
 from sizekeeper.core.ease import EaseDefaults, EaseRule, ease_rule
 from sizekeeper.core.measure import REGION_ORDER
-from sizekeeper.core.question import LEAD_OF, Question
+from sizekeeper.core.question import LEAD_OF, WORN_AT, Question
 from sizekeeper.core.result import BodyFigure, FitRole, LeftOut, Mode
 from sizekeeper.errors import FitError
 
@@ -76,7 +76,7 @@ def choose_regions(
         if reason is None:
             measures.append(measure)
         elif reason:
-            left_out.append(LeftOut(measure, reason))  # type: ignore[arg-type]
+            left_out.append(LeftOut(measure, reason, _expected(measure, run, mode, question)))  # type: ignore[arg-type]
     if not measures:
         raise FitError("There is no measure that both the person and the chart have, so no size can be compared.")
     given = _given_roles(question)
@@ -85,6 +85,13 @@ def choose_regions(
     if not any(region.weight for region in found):
         raise FitError("Every region is set to hang free, so nothing decides the size; let at least one count.")
     return Regions(found, tuple(left_out), lead)
+
+
+def _expected(measure: str, run: Run, mode: Mode, question: Question) -> bool:
+    """Whether one would look for fit at a measure: the garment is worn there, or the size is to be chosen by it."""
+    chosen_by = question.lead or question.preferences.lead
+    asked_by_chart = measure in run.finished or (mode == "body" and measure in run.body)
+    return measure in WORN_AT[question.garment] or measure == chosen_by or asked_by_chart
 
 
 def _given_roles(question: Question) -> dict[str, Role]:

@@ -112,10 +112,14 @@ class Blend:
 
 @dataclass(frozen=True, slots=True)
 class LeftOut:
-    """A measure at which fit could not be judged, and why."""
+    """A measure at which fit could not be judged, and why.
+
+    `expected` is false where nobody would look for it: the garment does not reach there, and its charts do not ask.
+    """
 
     measure: str
     reason: Literal["no_finished", "no_chart", "no_measurement", "half_width_suspected"]
+    expected: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,12 +40,15 @@ def along(values: NDArray[np.float64], positions: NDArray[np.float64]) -> NDArra
         positions: shape (positions,).
 
     Returns:
-        Shape (regions, positions); NaN where an end is not given, or beyond the ends of a run of one size.
+        Shape (regions, positions); NaN where an end is not given, or beyond the ends of a run of one size. The values
+        themselves where the positions are the listed sizes.
     """
     sizes = values.shape[-1]
     if sizes == 1:
         return np.where(np.abs(positions) < 1e-9, values, np.nan)  # noqa: PLR2004 - a single listed size has no steps
-    lower = np.clip(np.floor(positions).astype(int), 0, sizes - 2)
+    if len(positions) == sizes and (positions == np.arange(sizes)).all():
+        return values
+    lower = np.minimum(np.maximum(np.floor(positions), 0), sizes - 2).astype(int)
     part = positions - lower
     below, above = values[:, lower], values[:, lower + 1]
     with np.errstate(invalid="ignore"):

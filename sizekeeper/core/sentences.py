@@ -243,9 +243,9 @@ _WHY_LEFT_OUT = {
 
 
 def left_out(fit: Fit, words: Wording) -> str:
-    """The measures that could not be judged, with the reason; empty when there are none."""
+    """The measures that could not be judged and would be looked for, with the reason; empty when there are none."""
     by_reason: dict[str, list[str]] = {}
-    for entry in fit.left_out:
+    for entry in (entry for entry in fit.left_out if entry.expected):
         by_reason.setdefault(why_left_out(entry), []).append(words.the(entry.measure))
     if not by_reason:
         return ""

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from sizekeeper.core.align import match_sizes
+from sizekeeper.core.align import CHARTS_KEPT, match_sizes
 from sizekeeper.core.blending import ALTER_INSTEAD_SIZES, best_path
 from sizekeeper.core.candidates import label_of
 from sizekeeper.core.ease import SAME, band_of
+from sizekeeper.core.identity_cache import once_for_these
 from sizekeeper.core.measure import LEVELS, REGION_ORDER
 from sizekeeper.core.misfit import difference, loss
 from sizekeeper.core.preference import BANDS
@@ -38,22 +39,35 @@ def chart_says(body: Mapping[str, BodyFigure], body_chart: Chart | None, run: Se
     """
     if body_chart is None:
         return {}
-    names = {place: size.label for size, place in zip(run, match_sizes(run, body_chart.sizes), strict=True)}
     out = {}
-    for measure in REGION_ORDER:
-        row = body_chart.row(measure)
-        if measure not in body or row is None or row.doubt:
+    for measure, sizes in _printed(body_chart, run).items():
+        if measure not in body:
             continue
-        best, least = None, math.inf
-        for place, (low, high) in enumerate(zip(row.lows(), row.highs(), strict=True)):
-            if low is None or high is None:
-                continue
-            off = max(low - body[measure].cm, 0.0) + max(body[measure].cm - high, 0.0)
+        best, least, cm = None, math.inf, body[measure].cm
+        for label, low, high in sizes:
+            off = max(low - cm, 0.0) + max(cm - high, 0.0)
             if off <= least + SAME:
-                best, least = place, min(off, least)
+                best, least = label, min(off, least)
         if best is not None:
-            out[measure] = names.get(best, body_chart.sizes[best].label)
+            out[measure] = best
     return out
+
+
+@once_for_these(CHARTS_KEPT)
+def _printed(body_chart: Chart, run: Sequence[Size]) -> dict[str, list[tuple[str, float, float]]]:
+    """Each region's figures of a body chart, cm, with the label of their size; those in doubt left out."""
+    names = {place: size.label for size, place in zip(run, match_sizes(run, body_chart.sizes), strict=True)}
+    labels = [names.get(place, size.label) for place, size in enumerate(body_chart.sizes)]
+    rows = ((measure, body_chart.row(measure)) for measure in REGION_ORDER)
+    return {
+        measure: [
+            (label, low, high)
+            for label, low, high in zip(labels, row.lows(), row.highs(), strict=True)
+            if low is not None and high is not None
+        ]
+        for measure, row in rows
+        if row is not None and not row.doubt
+    }
 
 
 def blend(comparison: Comparison) -> Blend | None:
@@ -96,8 +110,8 @@ def _blend_over(comparison: Comparison, rows: list[int]) -> Blend | None:
 def _losses(comparison: Comparison, rows: list[int], at: NDArray[np.float64]) -> NDArray[np.float64]:
     """The loss of chosen regions at positions, shape (rows, positions)."""
     p = comparison.problem
-    low, high = p.offered(at)
-    diffs = difference(low[rows], high[rows], p.wanted[rows, None])
+    low, high = p.offered(at, rows)
+    diffs = difference(low, high, p.wanted[rows, None])
     return loss(diffs, p.weight[rows, None], p.adjustable[rows, None])
 
 
@@ -105,8 +119,11 @@ def _allowed(
     comparison: Comparison, rows: list[int], losses: NDArray[np.float64], at: NDArray[np.float64]
 ) -> NDArray[np.float64]:
     """The losses with positions ruled out where the garment would not close at the gated levels."""
-    closes = comparison.problem.closes(at)[rows] | ~comparison.problem.gated[rows, None]
-    return np.where(closes, losses, np.inf)
+    problem = comparison.problem
+    gated = [place for place, row in enumerate(rows) if problem.gated[row]]
+    allowed = losses.copy()
+    allowed[gated] = np.where(problem.closes(at, [rows[place] for place in gated]), losses[gated], np.inf)
+    return allowed
 
 
 def decide(candidates: Sequence[Candidate], blended: Blend | None, lead: str | None) -> Verdict:

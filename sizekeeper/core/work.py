@@ -10,7 +10,7 @@ from sizekeeper.core.children import longer_by
 from sizekeeper.core.flat import exact
 from sizekeeper.core.length import CM_PER, Length, exactly
 from sizekeeper.core.length_plan import Cut, change_of, chart_length
-from sizekeeper.core.lengths import BODY_LENGTH, Basis, LengthChange, LengthPlan, own_change, place_change
+from sizekeeper.core.lengths import BODY_LENGTH, LengthChange, LengthPlan, own_change, place_change
 from sizekeeper.core.make import LengthChoice, WidthChoice
 from sizekeeper.core.opening import passages
 from sizekeeper.core.piece import CHAINS, Chain
@@ -153,8 +153,7 @@ def _by_length_size(planned: Planned, choice: LengthChoice) -> LengthChange | No
         return None
     here, there = found
     growth = exact(planned.make.growth)
-    basis: Basis = "finished_chart" if BODY_LENGTH[choice.chain] in planned.comparison.run.finished else "body_chart"
-    return LengthChange(choice.chain, longer_by(here, there, growth), basis, there + growth, here)
+    return LengthChange(choice.chain, longer_by(here, there, growth), "length_size", there + growth, here)
 
 
 def _both_lengths(planned: Planned, chain: Chain, size: str) -> tuple[Fraction, Fraction] | None:

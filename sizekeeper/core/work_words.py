@@ -25,6 +25,7 @@ _BASIS = {
     "pieces": ("{wanted} is needed", "the pieces give {given}"),
     "body_chart": ("the body measures {wanted}", "the body chart is drafted for {given}"),
     "finished_chart": ("{wanted} is needed", "the chart gives {given}"),
+    "length_size": ("by the size for the lengths {wanted} is needed", "what is cut gives {given}"),
 }
 _FOLLOWS: dict[FollowReason, str] = {
     "layer": "the same, as another layer of it",

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QVBoxLayout, QWidget
 
 from sizekeeper import __version__
 from sizekeeper.store.shelf import folder_of
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.mishap import log_file
+from sizekeeper.ui.paper_dialog import PaperDialog
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -25,7 +26,7 @@ Children’s clothes: cords, small parts and the flammability of nightwear follo
 A figure past the chart’s range is an extrapolation: make a toile first."""
 
 
-class AboutDialog(QDialog):
+class AboutDialog(PaperDialog):
     """One page of plain words."""
 
     def __init__(self, library: Path, parent: QWidget | None = None) -> None:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.desk import Desk
+from sizekeeper.ui.focus_frame import keep_frames
 from sizekeeper.ui.mishap import Log, Mishap
 from sizekeeper.ui.own_library import PROGRAM
 from sizekeeper.ui.settings import Settings
@@ -28,6 +29,7 @@ def application() -> QApplication:
     app.setApplicationDisplayName("Sizekeeper")
     app.setDesktopFileName("sizekeeper")
     theme.dress(app)
+    keep_frames()
     return app
 
 

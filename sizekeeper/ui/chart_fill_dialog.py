@@ -6,18 +6,19 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QLineEdit, QVBoxLayout, QWidget
 
 from sizekeeper.core.notation import parse_length
 from sizekeeper.errors import LengthError
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 
 if TYPE_CHECKING:
     from sizekeeper.core.length import Length, Unit
 
 
-class FillDialog(QDialog):
+class FillDialog(PaperDialog):
     """A step, typed or taken from two neighbouring figures.
 
     Signals:

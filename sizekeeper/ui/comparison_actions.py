@@ -72,11 +72,11 @@ class ComparisonActions(QObject):
             if (window := self.shown(name)) is not None:
                 window.close()
 
-    def _go_to_fit(self, person: str, pattern: str) -> None:
-        """Show a person's comparison with a pattern in the main window."""
+    def _go_to_fit(self, person: str, pattern: str, view: str) -> None:
+        """Show a person's comparison with a view of a pattern in the main window."""
         self._selection.choose_person(person)
         self._selection.choose_pattern(pattern)
-        self._selection.go(Place("fit"))
+        self._selection.go(Place("fit", person, f"{pattern}/view:{view}"))
         self._window.raise_()
         self._window.activateWindow()
 

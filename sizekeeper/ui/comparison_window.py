@@ -5,15 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QSize, Qt, QTimer
-from PySide6.QtGui import QGuiApplication, QPainter
-from PySide6.QtWidgets import QDialog
+from PySide6.QtGui import QGuiApplication
 
 from sizekeeper.ui import theme
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.window_place import bring_back
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QPaintEvent
-
     from sizekeeper.ui.session import Change, Session
     from sizekeeper.ui.settings import Settings
 
@@ -23,7 +21,7 @@ _SHARE = 0.94
 """How much of a small screen a window takes the first time; coined."""
 
 
-class ComparisonWindow(QDialog):
+class ComparisonWindow(PaperDialog):
     """A window of its own beside the main one. It stands where it was last, and follows what is edited.
 
     A subclass fills itself in `follow`. Nothing is kept of it when it is closed but its place.
@@ -71,7 +69,3 @@ class ComparisonWindow(QDialog):
         self._settings.stored.setValue(self._place_key, self.saveGeometry())
         self.stop()
         super().done(result)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))

@@ -5,20 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QCheckBox, QDialog, QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.errors import StoreError
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 
 if TYPE_CHECKING:
     from sizekeeper.core.person import Person
     from sizekeeper.ui.session import Session
 
 
-class EraseDialog(QDialog):
+class EraseDialog(PaperDialog):
     """Says what goes and what stays; nothing is erased until the box is ticked and the button pressed.
 
     Signals:
@@ -82,7 +82,3 @@ class EraseDialog(QDialog):
         self.accept()
 
     # Qt's own names from here on.
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window, on which empty boxes stand out."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))

@@ -9,7 +9,6 @@ from PySide6.QtGui import QFont
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QComboBox,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QHeaderView,
@@ -29,6 +28,7 @@ from sizekeeper.core.piece import Pieces
 from sizekeeper.ui import theme
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.pieces_desk import FIELD
 from sizekeeper.ui.selection import Place
 from sizekeeper.ui.version_words import lines_of, moment_words
@@ -41,7 +41,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.session import Session
 
 
-class HistoryDialog(QDialog):
+class HistoryDialog(PaperDialog):
     """The history of a person and her makes, of one make, or of a pattern and what is of it.
 
     Putting back is an edit that can be undone.

@@ -7,10 +7,9 @@ from functools import partial
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPalette
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QApplication,
-    QDialog,
     QHBoxLayout,
     QHeaderView,
     QProgressBar,
@@ -33,13 +32,14 @@ from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.import_source import Source, read_all, source_read
 from sizekeeper.ui.import_window import ImportWindow
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.selection import Place
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from pathlib import Path
 
-    from PySide6.QtGui import QCloseEvent, QPaintEvent
+    from PySide6.QtGui import QCloseEvent
 
     from sizekeeper.importing.opened import Opened
     from sizekeeper.store.codec import Value
@@ -47,7 +47,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.session import Session
 
 
-class ImportList(QDialog):
+class ImportList(PaperDialog):
     """The files that are being imported.
 
     Signals:
@@ -265,10 +265,6 @@ class ImportList(QDialog):
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow light and dark."""

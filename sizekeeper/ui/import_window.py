@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction, QKeySequence, QPainter
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper import assets
 from sizekeeper.core.learned import LEARNED, Learned
@@ -20,12 +20,14 @@ from sizekeeper.ui.import_leave_question import LeaveQuestion
 from sizekeeper.ui.import_save_bar import SaveBar
 from sizekeeper.ui.import_sheet_panel import SheetPanel
 from sizekeeper.ui.lettering import Lettering, Rule
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.pattern_link import Link
 from sizekeeper.ui.selection import Place
 from sizekeeper.ui.thin_splitter import ThinSplitter
+from sizekeeper.ui.undo_keys import redo_keys
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QCloseEvent, QPaintEvent
+    from PySide6.QtGui import QCloseEvent
 
     from sizekeeper.importing.opened import Opened
     from sizekeeper.importing.question import Ask
@@ -36,7 +38,7 @@ if TYPE_CHECKING:
 _NO_TABLE = "No table was found. Mark its cells, sizes and measures included, and choose “This is the table”."
 
 
-class ImportWindow(QDialog):
+class ImportWindow(PaperDialog):
     """One source, corrected until it is right. Nothing comes into the library before Save.
 
     Signals:
@@ -89,7 +91,7 @@ class ImportWindow(QDialog):
         stack = self.correcting.undo_stack
         self.undo, self.redo = stack.createUndoAction(self, "Undo"), stack.createRedoAction(self, "Redo")
         self.undo.setShortcuts(QKeySequence.StandardKey.Undo)
-        self.redo.setShortcuts(QKeySequence.StandardKey.Redo)
+        self.redo.setShortcuts(redo_keys())
         self.save = QAction("Save", self)
         self.save.setShortcuts(QKeySequence.StandardKey.Save)
         self.save.triggered.connect(self.bar.save.click)
@@ -247,10 +249,6 @@ class ImportWindow(QDialog):
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before corrections are lost."""

@@ -8,6 +8,8 @@ from PySide6.QtCore import QObject, Slot
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu, QMenuBar
 
+from sizekeeper.ui.undo_keys import redo_keys
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -65,12 +67,12 @@ class Menus(QObject):
     def _history_action(self, which: str) -> QAction:
         """Undo or redo, with the name of the edit; the text of the menu stays short where there is none."""
         stack = self._session.undo_stack
-        make, keys = {
-            "undo": (stack.createUndoAction, QKeySequence.StandardKey.Undo),
-            "redo": (stack.createRedoAction, QKeySequence.StandardKey.Redo),
-        }[which]
+        make = stack.createUndoAction if which == "undo" else stack.createRedoAction
         action = make(self, f"&{which.capitalize()}")
-        action.setShortcuts(keys)
+        if which == "undo":
+            action.setShortcuts(QKeySequence.StandardKey.Undo)
+        else:
+            action.setShortcuts(redo_keys())
         return action
 
     def _page_actions(self) -> list[QAction]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 from typing import TYPE_CHECKING
 
 from sizekeeper import assets
@@ -47,7 +48,8 @@ SIZES: Mapping[str, str] = {"38–40": "between two sizes", "38/42": "blended, f
 class OverviewCell:
     """The size of one person in one pattern. `position` is its place on the pattern's run, None without a size.
 
-    `headline` is the verdict in words, or why there is none.
+    `headline` is the verdict in words, or why there is none. `view` is the view of the pattern it is the size of and
+    `view_said` why that one; both are empty where there is nothing to choose.
     """
 
     size: str
@@ -55,6 +57,9 @@ class OverviewCell:
     headline: str
     position: float | None
     troubles: tuple[Trouble, ...] = ()
+    misfit_cm: float | None = None
+    view: str = ""
+    view_said: str = ""
 
     @property
     def text(self) -> str:
@@ -69,10 +74,37 @@ class OverviewCell:
         order = list(LEGEND)
         return max((len(order) - order.index(mark) for mark in self.marks), default=0)
 
+    @property
+    def worth(self) -> tuple[bool, bool, bool, float]:
+        """How well a view fits, the least best: a size that closes before one that does not, known ease first."""
+        kinds = {trouble.kind for trouble in self.troubles}
+        misfit = inf if self.misfit_cm is None else self.misfit_cm
+        return self.position is None, bool(kinds & {"too_small", "will_not_close"}), "ease_unknown" in kinds, misfit
+
     def said(self, words: Wording) -> str:
         """The whole in words, for a screen reader and the tip."""
         troubles = [trouble_words(trouble, words) for trouble in self.troubles] if self.position is not None else []
-        return " ".join([self.headline, *(f"{text[:1].upper()}{text[1:]}." for text in troubles)])
+        return " ".join(
+            [
+                *([self.view_said] if self.view_said else []),
+                self.headline,
+                *(f"{text[:1].upper()}{text[1:]}." for text in troubles),
+            ]
+        )
+
+
+def best_view(cells: Mapping[str, OverviewCell], names: Mapping[str, str]) -> OverviewCell:
+    """Of a pattern's views the one that fits best, the first of those that fit alike.
+
+    Args:
+        cells: the cell of each view, at least one.
+        names: what the views are called, empty where there is nothing to choose.
+    """
+    view, cell = min(cells.items(), key=lambda one: one[1].worth)
+    if not names or cell.position is None:
+        return replace(cell, view=view)
+    said = f"{names[view]} fits best of {len(names)} choices." if len(names) > 1 else f"{names[view]}."
+    return replace(cell, view=view, view_said=said)
 
 
 def cell_of(found: Found | Missing) -> OverviewCell:
@@ -89,6 +121,7 @@ def cell_of(found: Found | Missing) -> OverviewCell:
         headline(found.fit, Wording(CENTIMETRES, assets.measures().name)),
         found.fit.verdict.position,
         standing.troubles,
+        standing.misfit_cm,
     )
 
 

@@ -1,4 +1,7 @@
-"""The sizes of everybody in every pattern, worked out a few at a time so that the window never waits."""
+"""The sizes of everybody in every pattern, each in the view that fits best.
+
+They are worked out a few at a time so that the window never waits.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from sizekeeper.ui.fit_source import look_up, pieces_of, view_choices
-from sizekeeper.ui.overview_cell import OverviewCell, cell_of
+from sizekeeper.ui.overview_cell import OverviewCell, best_view, cell_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
@@ -43,7 +46,7 @@ class OverviewSizes(QObject):
         self._session = session
         self._cells: dict[Pair, tuple[_Rests, OverviewCell]] = {}
         self._open: dict[Pair, _Rests] = {}
-        self._views: dict[str, str] = {}
+        self._views: dict[str, dict[str, str]] = {}
         self._asked = 0
         self._in_view: Callable[[], Iterable[Pair]] = tuple
         self._timer = QTimer(self)
@@ -54,6 +57,11 @@ class OverviewSizes(QObject):
     def progress(self) -> tuple[int, int]:
         """How many cells are there, and how many are asked for."""
         return self._asked - len(self._open), self._asked
+
+    @property
+    def has_views(self) -> bool:
+        """Whether any pattern asked for has several views to choose between."""
+        return any(len(names) > 1 for names in self._views.values())
 
     def cell(self, person: str, pattern: str) -> OverviewCell | None:
         """A cell; None while it is not worked out, or not true any more."""
@@ -66,6 +74,7 @@ class OverviewSizes(QObject):
 
     def ask(self, people: Sequence[Person], patterns: Sequence[Pattern]) -> None:
         """Ask for the cells of these people in these patterns; only those not true any more are made anew."""
+        self._views = {pattern.id: view_choices(self._session, pattern) for pattern in patterns}
         rests = {pattern.id: self._rests(pattern) for pattern in patterns}
         wanted = {(who.id, what.id): (who, *rests[what.id]) for who in people for what in patterns}
         self._open = {pair: rest for pair, rest in wanted.items() if not self._is_true(pair, rest)}
@@ -81,14 +90,13 @@ class OverviewSizes(QObject):
         self._timer.stop()
 
     def _rests(self, pattern: Pattern) -> _Rests:
-        view = next(iter(view_choices(self._session, pattern)), "")
-        self._views[pattern.id] = view
-        charts = (self._session.chart(pattern.id, "body", view), self._session.chart(pattern.id, "finished", view))
-        return (pattern, *charts, pieces_of(self._session, pattern.id))
+        return (pattern, pieces_of(self._session, pattern.id), *self._session.charts(pattern.id))
 
     def _is_true(self, pair: Pair, rests: _Rests) -> bool:
         kept = self._cells.get(pair)
-        return kept is not None and all(old is new for old, new in zip(kept[0], rests, strict=True))
+        if kept is None or len(kept[0]) != len(rests):
+            return False
+        return all(old is new for old, new in zip(kept[0], rests, strict=True))
 
     def work(self) -> None:
         """Work out cells for a moment."""
@@ -107,5 +115,6 @@ class OverviewSizes(QObject):
             self.finished.emit()
 
     def _make(self, pair: Pair) -> None:
-        found = look_up(self._session, *pair, view=self._views[pair[1]])
-        self._cells[pair] = (self._open.pop(pair), cell_of(found))
+        names = self._views[pair[1]]
+        cells = {view: cell_of(look_up(self._session, *pair, view=view)) for view in names or {"": ""}}
+        self._cells[pair] = (self._open.pop(pair), best_view(cells, names))

@@ -43,10 +43,10 @@ class OverviewWindow(ComparisonWindow):
     """The grid with what it is searched, filtered and ordered by.
 
     Signals:
-        wanted(str, str): the ids of a person and a pattern whose comparison is wanted.
+        wanted(str, str, str): the ids of a person and a pattern whose comparison is wanted, and the view.
     """
 
-    wanted = Signal(str, str)
+    wanted = Signal(str, str, str)
 
     def __init__(self, session: Session, settings: Settings, sizes: OverviewSizes) -> None:
         super().__init__("overview", "Everybody and every pattern", session, settings, (150, 92))
@@ -86,7 +86,7 @@ class OverviewWindow(ComparisonWindow):
         self._stack = QStackedLayout(holder)
         self._stack.addWidget(self.grid)
         self._stack.addWidget(self.nothing)
-        self.legend = Lettering(_legend(), "note", self)
+        self.legend = Lettering("", "note", self)
         foot = QHBoxLayout()
         foot.addWidget(self.legend, 1)
         foot.addWidget(self.progress)
@@ -119,6 +119,7 @@ class OverviewWindow(ComparisonWindow):
         self._fill_groups(people)
         self.show_entries()
         self._sizes.ask(people, patterns)
+        self.legend.setText(_legend(views=self._sizes.has_views))
         self._say_progress()
 
     def _fill_groups(self, people: list[Person]) -> None:
@@ -224,7 +225,8 @@ class OverviewWindow(ComparisonWindow):
 
     def _on_opened(self, index: QModelIndex) -> None:
         person, pattern = self.model.pair(index)
-        self.wanted.emit(person.id, pattern.id)
+        cell = self._sizes.cell(person.id, pattern.id)
+        self.wanted.emit(person.id, pattern.id, "" if cell is None else cell.view)
 
     def stop(self) -> None:
         """Work out no more sizes; what was found is kept for the next time."""
@@ -238,10 +240,10 @@ def _mark(heading: OverviewHeading, entries: Sequence[str], by: tuple[str, bool]
     heading.show_sorted(at, down=by is not None and by[1])
 
 
-def _legend() -> str:
-    """What the signs in the cells mean; a sign and its words stay on one line."""
+def _legend(*, views: bool) -> str:
+    """What the signs in the cells mean; a sign and its words stay on one line. And which of several views is shown."""
     said = (f"{sign} {words}".replace(" ", "\N{NO-BREAK SPACE}") for sign, words in {**SIZES, **LEGEND}.items())
-    return "   ".join(said)
+    return "   ".join([*said, *(["of several views the one that fits best"] if views else [])])
 
 
 def _search(words: str, parent: QWidget) -> QLineEdit:

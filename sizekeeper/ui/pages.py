@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol, cast
 
 from PySide6.QtCore import QEvent, QSignalBlocker, Signal
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QApplication, QStackedWidget, QVBoxLayout, QWidget
 
 from sizekeeper.ui import theme
@@ -179,8 +178,7 @@ class Pages(QWidget):
 
     def _lay_paper(self) -> None:
         """Pages lie on paper that is a little lighter than the window's frame."""
-        palette = QPalette(QApplication.palette())
-        palette.setColor(QPalette.ColorRole.Window, theme.paper(palette))
+        palette = theme.with_ground(theme.paper(QApplication.palette()))
         if palette != self._stack.palette():
             self._stack.setPalette(palette)
 

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QLineEdit,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.pattern_link import Link
 from sizekeeper.ui.tab_order import one_after_the_other
 
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 ALL_VIEWS = "All views"
 
 
-class ViewDialog(QDialog):
+class ViewDialog(PaperDialog):
     """Names a view, and for a new one says where its figures come from.
 
     Signals:

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Literal, cast
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QDialog,
     QFileDialog,
     QGridLayout,
     QHBoxLayout,
@@ -30,6 +29,7 @@ from sizekeeper.ui import theme
 from sizekeeper.ui.entry_words import entry_name, place_in_list
 from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.pattern_link import Link
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ class ExportFile:
         return answer == QMessageBox.StandardButton.Yes
 
 
-class ExportDialog(QDialog):
+class ExportDialog(PaperDialog):
     """Whom, how and where.
 
     Signals:

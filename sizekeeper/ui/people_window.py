@@ -6,14 +6,15 @@ import datetime as dt
 from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction, QKeySequence, QPainter
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper import assets
 from sizekeeper.importing.people_open import PASTED
 from sizekeeper.ui import theme
 from sizekeeper.ui.import_leave_question import LeaveQuestion
 from sizekeeper.ui.lettering import Lettering, Rule
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.pattern_link import Link
 from sizekeeper.ui.people_bar import PeopleBar
 from sizekeeper.ui.people_correcting import PeopleCorrecting
@@ -21,9 +22,10 @@ from sizekeeper.ui.people_sheet import PeopleSheet
 from sizekeeper.ui.people_side import PeopleSide
 from sizekeeper.ui.selection import Place
 from sizekeeper.ui.thin_splitter import ThinSplitter
+from sizekeeper.ui.undo_keys import redo_keys
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QCloseEvent, QPaintEvent
+    from PySide6.QtGui import QCloseEvent
 
     from sizekeeper.importing.people_draft import PeopleDraft
     from sizekeeper.importing.question import Ask
@@ -36,7 +38,7 @@ _NO_TABLE = (
 )
 
 
-class PeopleWindow(QDialog):
+class PeopleWindow(PaperDialog):
     """One table of people, corrected until it is right. Nothing comes into the library before Save.
 
     Signals:
@@ -86,7 +88,7 @@ class PeopleWindow(QDialog):
         stack = self.correcting.undo_stack
         self.undo, self.redo = stack.createUndoAction(self, "Undo"), stack.createRedoAction(self, "Redo")
         self.undo.setShortcuts(QKeySequence.StandardKey.Undo)
-        self.redo.setShortcuts(QKeySequence.StandardKey.Redo)
+        self.redo.setShortcuts(redo_keys())
         self.save = QAction("Save", self)
         self.save.setShortcuts(QKeySequence.StandardKey.Save)
         self.save.triggered.connect(self.bar.save.click)
@@ -226,10 +228,6 @@ class PeopleWindow(QDialog):
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before answers are lost."""

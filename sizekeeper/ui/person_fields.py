@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QDate, QEvent, QKeyCombination, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDateEdit, QLineEdit, QPlainTextEdit, QWidget
 
 from sizekeeper.ui import theme
+from sizekeeper.ui.undo_keys import is_undo_or_redo
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -17,10 +18,6 @@ _STAYS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.MenuBarFocusReason)
 """A menu over the field does not count as leaving it."""
 
 _NUMBER_PAD = Qt.KeyboardModifier.KeypadModifier
-
-
-def _is_undo(event: QKeyEvent) -> bool:
-    return event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
 
 
 class DraftField(QLineEdit):
@@ -89,7 +86,7 @@ class DraftField(QLineEdit):
         if (
             event.type() == QEvent.Type.ShortcutOverride
             and isinstance(event, QKeyEvent)
-            and _is_undo(event)
+            and is_undo_or_redo(event)
             and not (self.isUndoAvailable() or self.isRedoAvailable())
         ):
             event.ignore()
@@ -107,7 +104,7 @@ class DraftField(QLineEdit):
             self.stepped.emit(-1 if plain == Qt.KeyboardModifier.ShiftModifier else step)
         elif event.key() == Qt.Key.Key_F2:
             self.end(False)
-        elif _is_undo(event) and not (self.isUndoAvailable() or self.isRedoAvailable()):
+        elif is_undo_or_redo(event) and not (self.isUndoAvailable() or self.isRedoAvailable()):
             event.ignore()
         else:
             super().keyPressEvent(event)
@@ -196,7 +193,7 @@ class DraftNotes(QPlainTextEdit):
         if (
             event.type() == QEvent.Type.ShortcutOverride
             and isinstance(event, QKeyEvent)
-            and _is_undo(event)
+            and is_undo_or_redo(event)
             and self.toPlainText() == self._kept
         ):
             event.ignore()

@@ -6,10 +6,8 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QHBoxLayout,
@@ -21,6 +19,7 @@ from PySide6.QtWidgets import (
 from sizekeeper.core.notation import show
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 
 if TYPE_CHECKING:
     from sizekeeper.ui.settings import Settings
@@ -29,7 +28,7 @@ _SAMPLE = Fraction(3775 * 254, 10000)
 """37 3/4 in, in cm: a bust that shows what the steps do."""
 
 
-class PreferencesDialog(QDialog):
+class PreferencesDialog(PaperDialog):
     """Units and steps, with a sample of how a length then looks."""
 
     def __init__(self, settings: Settings, parent: QWidget | None = None) -> None:
@@ -111,7 +110,3 @@ class PreferencesDialog(QDialog):
         )
 
     # Qt's own names from here on.
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window, on which empty boxes stand out."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QListWidget, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QListWidget, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.errors import StoreError
 from sizekeeper.store.backup import restore
@@ -13,6 +13,7 @@ from sizekeeper.store.shelf import SUFFIX, Backup, backups
 from sizekeeper.ui import theme
 from sizekeeper.ui.file_questions import FileQuestion
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.version_words import moment_words
 
 if TYPE_CHECKING:
@@ -27,7 +28,7 @@ def backup_words(backup: Backup) -> str:
     return f"{moment_words(backup.when)}{why}  ({max(1, round(backup.size / _KB))} kB)"
 
 
-class RestoreDialog(QDialog):
+class RestoreDialog(PaperDialog):
     """Pick a backup, then a place for the new file; the library that is open stays as it is.
 
     Signals:

@@ -8,16 +8,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QSignalBlocker, Signal
-from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QPlainTextEdit, QProgressBar, QPushButton
+from PySide6.QtWidgets import QComboBox, QLineEdit, QPlainTextEdit, QProgressBar, QPushButton
 
 from sizekeeper.errors import SizekeeperError
 from sizekeeper.reports.export import FORMAT_WORDS, FORMATS, Format
 from sizekeeper.reports.household_export import HOUSEHOLD_FORMATS, Gathering, gatherings
 from sizekeeper.reports.snapshot import Snapshot
-from sizekeeper.ui import theme
 from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.sheet_bar import paper_box, private_box
 from sizekeeper.ui.sheet_batch import UNITS, Batch, Outcome, entries_of, names_in, settled, there_already, write_all
 from sizekeeper.ui.sheet_everybody_form import arrange
@@ -27,7 +26,7 @@ from sizekeeper.ui.sheet_ticks import TickList
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from PySide6.QtGui import QCloseEvent, QPaintEvent
+    from PySide6.QtGui import QCloseEvent
     from PySide6.QtWidgets import QWidget
 
     from sizekeeper.reports.sheet import Paper
@@ -37,7 +36,7 @@ if TYPE_CHECKING:
     from sizekeeper.ui.settings import Settings
 
 
-class SheetsForEverybody(QDialog):
+class SheetsForEverybody(PaperDialog):
     """Ticks people and patterns and writes a sheet each, in the background.
 
     Signals:
@@ -280,10 +279,6 @@ class SheetsForEverybody(QDialog):
     def reject(self) -> None:
         """Escape closes like the button does."""
         self.close()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Stop writing; what is written stays."""

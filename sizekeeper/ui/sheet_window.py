@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QByteArray, QSize, QTimer, Signal
-from PySide6.QtGui import QFontDatabase, QKeySequence, QPainter, QShortcut
-from PySide6.QtWidgets import QDialog, QPlainTextEdit, QPushButton, QStackedWidget, QWidget
+from PySide6.QtGui import QFontDatabase, QKeySequence, QShortcut
+from PySide6.QtWidgets import QPlainTextEdit, QPushButton, QStackedWidget, QWidget
 
 from sizekeeper.reports.export import format_of
 from sizekeeper.ui import theme
@@ -17,6 +17,7 @@ from sizekeeper.ui.fit_empty import FirstThings
 from sizekeeper.ui.fit_source import Missing, view_choices
 from sizekeeper.ui.import_reading import Reading
 from sizekeeper.ui.lettering import Lettering, say
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.sheet_bar import SheetBar, arrange
 from sizekeeper.ui.sheet_drawing import Drawing
 from sizekeeper.ui.sheet_pages import SheetPages
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from PySide6.QtCore import QEvent
-    from PySide6.QtGui import QCloseEvent, QPaintEvent, QShowEvent
+    from PySide6.QtGui import QCloseEvent, QShowEvent
 
     from sizekeeper.reports.export import Format
     from sizekeeper.reports.sheet import Paper
@@ -44,7 +45,7 @@ _SHARE = 0.88
 """How much of the screen the window takes at most the first time, so that its frame fits too; coined."""
 
 
-class SheetWindow(QDialog):
+class SheetWindow(PaperDialog):
     """The sheet of the person and the pattern in front; it follows what is chosen and edited there.
 
     Signals:
@@ -319,10 +320,6 @@ class SheetWindow(QDialog):
     def reject(self) -> None:
         """Escape closes like the frame's button does."""
         self.close()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The same paper as the pages of the main window."""
-        QPainter(self).fillRect(self.rect(), theme.paper(self.palette()))
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow the text size."""

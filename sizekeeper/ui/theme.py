@@ -18,7 +18,7 @@ READABLE = 4.5
 """The least contrast of text on its ground (WCAG 2.1, success criterion 1.4.3)."""
 
 _PLUM = QColor("#6d2b5e")
-_PLUM_ON_DARK = QColor("#d8a6cd")
+PLUM_ON_DARK = QColor("#d8a6cd")
 _SELECTED = QColor("#74376a")
 _DARK_BELOW = 0.18
 """The luminance below which a ground counts as dark; midway between black and white for the eye (from memory)."""
@@ -165,7 +165,7 @@ def muted_text(palette: QPalette) -> QColor:
 
 def accent(palette: QPalette) -> QColor:
     """The program's own plum for what is chosen or leads, readable as text on the window, a page and a card."""
-    start = _PLUM_ON_DARK if is_dark(palette) else _PLUM
+    start = PLUM_ON_DARK if is_dark(palette) else _PLUM
     return _readable(start, palette.color(QPalette.ColorRole.WindowText), palette)
 
 
@@ -199,6 +199,13 @@ def with_text(colour: QColor) -> QPalette:
     """A palette that sets nothing but the colour of text on windows, for a label that steps back or forward."""
     palette = QPalette()
     palette.setColor(QPalette.ColorRole.WindowText, colour)
+    return palette
+
+
+def with_ground(colour: QColor) -> QPalette:
+    """A palette that sets nothing but the ground, so that what lies on it keeps the other colours it has of its own."""
+    palette = QPalette()
+    palette.setColor(QPalette.ColorRole.Window, colour)
     return palette
 
 

@@ -5,19 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
 
 from sizekeeper.store.shelf import backups
 from sizekeeper.ui import theme
 from sizekeeper.ui.file_questions import FileQuestion
 from sizekeeper.ui.lettering import Lettering
+from sizekeeper.ui.paper_dialog import PaperDialog
 from sizekeeper.ui.restore_dialog import RestoreDialog
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 
-class TroubleDialog(QDialog):
+class TroubleDialog(PaperDialog):
     """Nothing is changed by it: the file that could not be opened stays as it is.
 
     Signals:

@@ -8,6 +8,7 @@ and a number that is stepped keeps them while what is typed there is not its val
 
 from __future__ import annotations
 
+import sys
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject
@@ -25,7 +26,24 @@ from PySide6.QtWidgets import (
 if TYPE_CHECKING:
     from sizekeeper.ui.session import Session
 
+_ALSO_REDO = () if sys.platform == "darwin" else ("Ctrl+Y", "Ctrl+Shift+Z")
+"""Qt knows one of them as the platform's; hands know the other. On a Mac there is one only."""
 _FIELDS = (QLineEdit, QPlainTextEdit, QTextEdit, QAbstractSpinBox)
+
+
+def redo_keys() -> list[QKeySequence]:
+    """The keys that redo: the platform's own first, then those that hands know from elsewhere."""
+    standard = QKeySequence.keyBindings(QKeySequence.StandardKey.Redo)
+    return [*standard, *(key for key in map(QKeySequence, _ALSO_REDO) if key not in standard)]
+
+
+def is_undo_or_redo(event: QKeyEvent) -> bool:
+    """Whether keys ask for undo or redo."""
+    return event.matches(QKeySequence.StandardKey.Undo) or _redoes(event)
+
+
+def _redoes(event: QKeyEvent) -> bool:
+    return event.matches(QKeySequence.StandardKey.Redo) or QKeySequence(event.keyCombination()) in redo_keys()
 
 
 class UndoKeys(QObject):
@@ -46,6 +64,9 @@ class UndoKeys(QObject):
         if isinstance(new, _FIELDS) and self._window.isAncestorOf(new):
             new.installEventFilter(self)
 
+    def _is_typing(self, field: QObject) -> bool:
+        return bool(self._session.drafting) or self._types_apart(field)
+
     def _types_apart(self, field: QObject) -> bool:
         """Whether a text stands in a field beside the pages, or one that is not yet the value of a number."""
         if isinstance(field, QSpinBox):
@@ -53,11 +74,17 @@ class UndoKeys(QObject):
         return isinstance(field, QLineEdit) and bool(field.text()) and not self._pages.isAncestorOf(field)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Keep the field from taking the keys while nobody is in the middle of typing."""
-        if event.type() != QEvent.Type.ShortcutOverride or not isinstance(event, QKeyEvent):
+        """Keep the field from taking the keys while nobody is in the middle of typing; else let it take all of them."""
+        if not isinstance(event, QKeyEvent) or not is_undo_or_redo(event):
             return False
-        undoes = event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
-        if undoes and not self._session.drafting and not self._types_apart(watched):
+        overrides, typing = event.type() == QEvent.Type.ShortcutOverride, self._is_typing(watched)
+        if overrides and not typing:
             event.ignore()
             return True
-        return False
+        if not typing or not _redoes(event) or event.matches(QKeySequence.StandardKey.Redo):
+            return False
+        if overrides:
+            event.accept()
+        elif event.type() == QEvent.Type.KeyPress and isinstance(watched, QLineEdit | QPlainTextEdit | QTextEdit):
+            watched.redo()
+        return True

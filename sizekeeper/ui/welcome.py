@@ -125,8 +125,7 @@ class Welcome(QScrollArea):
         self._steps.setContentsMargins(0, theme.spacing(3), 0, theme.spacing(2))
 
     def _lay_paper(self) -> None:
-        palette = QPalette(QApplication.palette())
-        palette.setColor(QPalette.ColorRole.Window, theme.paper(palette))
+        palette = theme.with_ground(theme.paper(QApplication.palette()))
         if palette != self.palette():
             self.setPalette(palette)
 

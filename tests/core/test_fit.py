@@ -239,3 +239,20 @@ def test_half_widths_of_girths_are_doubled() -> None:
     row = ChartRow("bust", tuple(cell(x) for x in ("48", "50", "52")), written_as="half")
     result = found(body(bust=92), None, Chart("f", "p", "finished", tuple(map(Size, SIZES.split())), (row,)))
     assert [result.listed[size]["bust"].finished_cm for size in SIZES.split()] == [96.0, 100.0, 104.0]
+
+
+def test_an_edited_chart_is_never_taken_for_the_one_before() -> None:
+    sizes, her = SIZES, body(bust=92)
+    before = found(her, None, chart("finished", sizes, bust="96,100,104")).candidate("38")
+    after = found(her, None, chart("finished", sizes, bust="95,100,104")).candidate("38")
+    assert before is not None
+    assert after is not None
+    assert (before.regions["bust"].ease_cm, after.regions["bust"].ease_cm) == (4.0, 3.0)
+
+
+def test_many_people_compared_with_one_chart_do_not_change_its_figures() -> None:
+    shared = chart("finished", SIZES, bust="96,100,104", waist="76,80,84")
+    alone = found(body(bust=92, waist=74), None, shared)
+    for bust in range(80, 120):
+        found(body(bust=bust, waist=bust - 18), None, shared)
+    assert found(body(bust=92, waist=74), None, shared) == alone

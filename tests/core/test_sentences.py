@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING, Any
 
 import pytest
 
@@ -13,6 +14,10 @@ from sizekeeper.core.question import Question
 from sizekeeper.core.result import LeftOut, Verdict
 from tests.build import body, chart
 from tests.fits import CM, IN, blended, dress, with_region, without_margins
+
+if TYPE_CHECKING:
+    from sizekeeper.core.preference import Garment
+    from sizekeeper.core.result import Mode
 
 SURE = without_margins(dress())
 
@@ -244,3 +249,25 @@ def test_children_and_knits_smaller_than_the_body_have_their_cautions() -> None:
     assert ["EN 14682" in said for said in sentences.cautions(dress(), child=True)] == [True]
     assert ["compression" in said for said in sentences.cautions(knit, child=False)] == [True]
     assert sentences.cautions(dress(), child=False) == ()
+
+
+@pytest.mark.parametrize(
+    ("garment", "body_rows", "mode", "said"),
+    [
+        ("trousers", {"bust": "88, 92"}, "my", ""),
+        ("trousers", {}, "my", ""),
+        ("top", {"bust": "88, 92"}, "my", "the bust (no finished figure on the pattern)"),
+        ("trousers", {"bust": "88, 92"}, "body", "the bust (not measured yet)"),
+        ("trousers", {"thigh": "55, 57"}, "body", "the thigh (not measured yet)"),
+    ],
+)
+def test_of_what_is_not_judged_only_what_such_a_garment_is_fitted_at_is_said(
+    garment: Garment, body_rows: dict[str, Any], mode: Mode, said: str
+) -> None:
+    her = body(waist=70, hip=95, **({"bust": 90} if mode == "my" else {}))
+    charts = (
+        chart("body", "38 40", waist="70, 74", hip="94, 98", **body_rows),
+        chart("finished", "38 40", waist="72, 76", hip="98, 102"),
+    )
+    result = fit(her, *charts, Question(garment, mode), assets.ease_defaults())
+    assert sentences.left_out(result, CM) == (f"Not judged: {said}." if said else "")

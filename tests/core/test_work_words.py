@@ -1,11 +1,16 @@
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
+from sizekeeper.core.lengths import Basis, LengthChange
+from sizekeeper.core.make import LengthChoice
 from sizekeeper.core.notation import Notation
 from sizekeeper.core.opening import Passage
 from sizekeeper.core.wording import Wording
-from sizekeeper.core.work_words import passage_words
+from sizekeeper.core.work import LengthLine
+from sizekeeper.core.work_words import length_words, passage_words
 
 WORDS = Wording(Notation("cm"), str.capitalize)
 
@@ -23,3 +28,15 @@ WORDS = Wording(Notation("cm"), str.capitalize)
 )
 def test_one_head_passes_and_two_shoulders_pass(passage: Passage, said: str) -> None:
     assert passage_words(passage, WORDS)[0] == said
+
+
+@pytest.mark.parametrize(
+    ("basis", "said"),
+    [
+        ("body_chart", "The body measures 28 cm, the body chart is drafted for 26 cm."),
+        ("length_size", "By the size for the lengths 28 cm is needed, what is cut gives 26 cm."),
+    ],
+)
+def test_a_length_says_what_it_is_computed_from(basis: Basis, said: str) -> None:
+    change = LengthChange("back_waist", Fraction(2), basis, Fraction(28), Fraction(26))
+    assert length_words(LengthLine(LengthChoice("back_waist"), change, None), WORDS) == said

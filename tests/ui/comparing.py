@@ -42,6 +42,15 @@ def put(session: Session, *values: Value) -> None:
     session.undo_stack.clear()
 
 
+ROOMY = replace(chart("finished", "38 40 42", bust="90, 94, 112"), view="B")
+"""A view that only fits a bust of about 107, else it is far off or will not close."""
+
+
+def put_views(session: Session, *people: Person) -> None:
+    """One pattern with views: A and the rest by the chart that serves all, B by one of its own."""
+    put(session, *people, *charts(replace(TOP, views=("A", "B")), FINISHED, ROOMY))
+
+
 def put_household(session: Session) -> None:
     """Three people and two patterns with all their charts."""
     put(session, ADA, BEA, CLEO, *charts(TOP, BODY, FINISHED), *charts(SHIRT, BODY, LOOSE))

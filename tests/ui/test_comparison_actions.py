@@ -7,12 +7,14 @@ import pytest
 from PySide6.QtWidgets import QMenu
 
 from sizekeeper.ui.overview_window import OverviewWindow
-from tests.ui.comparing import ADA, BEA, BODY, FINISHED, SHIRT, TOP, charts, put, put_household
+from sizekeeper.ui.selection import Place
+from tests.ui.comparing import ADA, BEA, BODY, FINISHED, SHIRT, TOP, charts, put, put_household, put_views
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from PySide6.QtGui import QAction
+    from pytestqt.qtbot import QtBot
 
     from sizekeeper.ui.comparison_actions import ComparisonActions
     from sizekeeper.ui.window import MainWindow
@@ -96,8 +98,18 @@ def test_a_cell_of_the_grid_goes_to_its_comparison(window: MainWindow, compariso
     comparisons.overview.trigger()
     grid = comparisons.shown("overview")
     assert isinstance(grid, OverviewWindow)
-    grid.wanted.emit("cleo", "shirt")
+    grid.wanted.emit("cleo", "shirt", "")
     assert (window.selection.person, window.selection.pattern, window.pages.front) == ("cleo", "shirt", "fit")
+
+
+def test_a_cell_of_a_view_goes_to_that_view(window: MainWindow, comparisons: ComparisonActions, qtbot: QtBot) -> None:
+    put_views(window.session, ADA)
+    comparisons.overview.trigger()
+    grid = comparisons.shown("overview")
+    assert isinstance(grid, OverviewWindow)
+    with qtbot.waitSignal(window.selection.page_wanted) as asked:
+        grid.wanted.emit("ada", "top", "B")
+    assert asked.args == [Place("fit", "ada", "top/view:B")]
 
 
 def test_what_was_worked_out_is_kept_for_the_next_time(window: MainWindow, comparisons: ComparisonActions) -> None:

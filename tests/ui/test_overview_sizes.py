@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sizekeeper.ui.overview_sizes import OverviewSizes
-from tests.ui.comparing import ADA, BEA, FINISHED, TOP, charts, put_household, work_out
+from tests.ui.comparing import ADA, BEA, FINISHED, TOP, charts, put_household, put_views, who, work_out
 
 if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
@@ -84,3 +84,24 @@ def test_what_is_true_still_is_not_worked_out_again(sizes: OverviewSizes, sessio
     work_out(sizes)
     with qtbot.assertNotEmitted(sizes.found), qtbot.waitSignal(sizes.finished):
         sizes.ask(session.people(), session.patterns())
+
+
+def test_of_several_views_the_one_that_fits_best_is_shown(session: Session) -> None:
+    # 5.1 cm of ease are asked for: 88 + 5.1 is view A's 38 (93), 107 + 5.1 view B's 42 (112).
+    put_views(session, ADA, who("Eve", "107"))
+    sizes = OverviewSizes(session)
+    sizes.ask(session.people(), session.patterns())
+    work_out(sizes)
+    ada, eve = sizes.cell("ada", "top"), sizes.cell("eve", "top")
+    assert ada is not None
+    assert eve is not None
+    assert [(cell.size, cell.view, cell.view_said) for cell in (ada, eve)] == [
+        ("38", "", "View A fits best of 2 choices."),
+        ("42", "B", "View B fits best of 2 choices."),
+    ]
+
+
+def test_a_chart_of_another_view_opens_the_column_when_it_comes(sizes: OverviewSizes, session: Session) -> None:
+    work_out(sizes)
+    session.apply("Add", None, dataclasses.replace(FINISHED, id="new", pattern="top", view="C"))
+    assert again(sizes, session) == [("ada", "top"), ("bea", "top"), ("cleo", "top")]

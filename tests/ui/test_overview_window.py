@@ -13,7 +13,7 @@ from sizekeeper.ui.overview_grid import wrapped
 from sizekeeper.ui.overview_sizes import OverviewSizes
 from sizekeeper.ui.overview_window import OverviewWindow
 from tests.build import chart
-from tests.ui.comparing import ADA, BODY, LOOSE, SHIRT, TOP, charts, put, put_household, who, work_out
+from tests.ui.comparing import ADA, BODY, LOOSE, SHIRT, TOP, charts, put, put_household, put_views, who, work_out
 from tests.ui.naming import nameless
 
 if TYPE_CHECKING:
@@ -161,7 +161,7 @@ def test_enter_asks_for_the_comparison(window: OverviewWindow, qtbot: QtBot, key
     window.grid.setCurrentIndex(window.model.index_of("bea", "shirt"))
     with qtbot.waitSignal(window.wanted) as asked:
         QTest.keyClick(window.grid, key)
-    assert asked.args == ["bea", "shirt"]
+    assert asked.args == ["bea", "shirt", ""]
 
 
 def test_a_click_asks_for_the_comparison(window: OverviewWindow, qtbot: QtBot) -> None:
@@ -170,12 +170,24 @@ def test_a_click_asks_for_the_comparison(window: OverviewWindow, qtbot: QtBot) -
     rect = window.grid.visualRect(window.model.index_of("cleo", "top"))
     with qtbot.waitSignal(window.wanted) as asked:
         QTest.mouseClick(window.grid.viewport(), Qt.MouseButton.LeftButton, pos=rect.center())
-    assert asked.args == ["cleo", "top"]
+    assert asked.args == ["cleo", "top", ""]
 
 
 def test_a_cell_is_spoken_in_words(window: OverviewWindow) -> None:
     said = str(window.model.index_of("cleo", "top").data(Qt.ItemDataRole.AccessibleTextRole))
     assert said.startswith("Cleo in Aster top: No size goes round the body; 42 comes closest.")
+
+
+def test_the_best_of_several_views_is_spoken_and_opened(session: Session, settings: Settings, qtbot: QtBot) -> None:
+    put_views(session, who("Eve", "107"))
+    window = opened(session, settings, qtbot)
+    index = window.model.index(0, 0)
+    assert window.model.said(index).startswith("Eve in Aster top: View B fits best of 2 choices. Cut 42 straight.")
+    assert "of several views the one that fits best" in window.legend.text()
+    window.grid.setCurrentIndex(index)
+    with qtbot.waitSignal(window.wanted) as asked:
+        QTest.keyClick(window.grid, Qt.Key.Key_Return)
+    assert asked.args == ["eve", "top", "B"]
 
 
 def test_cells_not_worked_out_yet_say_so(session: Session, settings: Settings, qtbot: QtBot) -> None:

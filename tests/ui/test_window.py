@@ -128,7 +128,13 @@ def test_the_saved_mark_speaks_when_everything_is_in_the_file(window: MainWindow
     assert window.status.mark.text() == "Saved"
 
 
-def test_ctrl_z_in_a_field_undoes_the_librarys_edit_while_nobody_is_typing(window: MainWindow, qtbot: QtBot) -> None:
+CONTROL, SHIFT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.ShiftModifier
+
+
+@pytest.mark.parametrize(("key", "held"), [(Qt.Key.Key_Z, CONTROL | SHIFT), (Qt.Key.Key_Y, CONTROL)])
+def test_ctrl_z_in_a_field_undoes_the_librarys_edit_while_nobody_is_typing_and_both_keys_redo_it(
+    window: MainWindow, qtbot: QtBot, key: Qt.Key, held: Qt.KeyboardModifier
+) -> None:
     fill(window.session)
     active(window, qtbot)
     line = field(window, "person")
@@ -137,7 +143,7 @@ def test_ctrl_z_in_a_field_undoes_the_librarys_edit_while_nobody_is_typing(windo
     window.session.apply("Change name", ADA, dataclasses.replace(ADA, name="Ava"))
     QTest.keyClick(line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert window.session.committed("a") == ADA
-    QTest.keyClick(line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(line, key, held)
     assert window.session.committed("a") == dataclasses.replace(ADA, name="Ava")
 
 
@@ -152,6 +158,8 @@ def test_ctrl_z_in_the_middle_of_typing_belongs_to_the_field(window: MainWindow,
     QTest.keyClick(line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert line.text() == ""
     assert window.session.undo_stack.index() == 1
+    QTest.keyClick(line, Qt.Key.Key_Y, CONTROL)
+    assert line.text() == "Avas"
 
 
 def test_ctrl_z_in_a_number_that_is_stepped_undoes_the_librarys_edits_but_not_in_the_middle_of_typing(
