@@ -21,7 +21,7 @@ FELT_WORDS: dict[Felt, str] = {"tight": "too tight", "right": "as wanted", "loos
 _KINDS: dict[PlanKind, str] = {
     "straight": "straight", "size_below": "the size below", "size_above": "the size above",
     "between": "between two sizes", "blended": "graded between sizes", "bust": "with a bust adjustment",
-    "own": "her own choice",
+    "own": "own choice",
 }  # fmt: skip
 _SHORT = 120
 """How many letters of a note stand in a line; coined."""
