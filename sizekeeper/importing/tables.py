@@ -20,7 +20,7 @@ from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
 from sizekeeper.importing.sizes import likeness, shown_label
 from sizekeeper.importing.units import unit_of
-from sizekeeper.importing.vocabulary import NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, bound_in, only
+from sizekeeper.importing.vocabulary import EASE, NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, bound_in, only
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -127,7 +127,9 @@ class BandReader:
             self.sections.append(cell.at)
         if self.header and self.header.used and not self.context.title:
             kept = self.table if word.unit_only else None
+            about = self.context.about
             self.context = Context(kept.kind if kept else None, self.context.units, title=kept.title if kept else "")
+            self.context.about = about
         self.context.say(word, cell.at)
         self.measure = None
         self.fresh = True
@@ -213,6 +215,11 @@ class BandReader:
         named = named or self._own_name(words, line) or self.measure
         if named is None or (not named[0].is_measure and NOTIONS.search(named[0].text)):
             return self._words(line)
+        other = next((cell for cell in line.labels.values() if only(EASE, cell.text)), None)
+        if other is None and self.context.leaves_out(named[0]):
+            other = next(iter(line.labels.values()), None)
+        if other is not None:
+            return self._left_out(other, line)
         self._settle_waiting(keep=named)
         self.measure, self.fresh = named, False
         self.waiting = None
@@ -363,8 +370,12 @@ class BandReader:
             if word.prose:
                 self._stated(word)
             elif NOTIONS.search(word.text):
-                self.found.roles |= {c.at: "remark" for c in (cell, *(c for _, c in line.data))}
-                self.found.left_out.append(cell)
+                self._left_out(cell, line)
+
+    def _left_out(self, cell: GridCell, line: Line) -> None:
+        """A row that is no measure's is told of by the cell that says so."""
+        self.found.roles |= {c.at: "remark" for c in (cell, *line.labels.values(), *(c for _, c in line.data))}
+        self.found.left_out.append(cell)
 
     def _settle_waiting(self, keep: tuple[Label, str] | None = None) -> None:
         """A measure that was named and got no figures is told of."""

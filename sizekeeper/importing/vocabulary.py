@@ -18,7 +18,7 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 
 BODY = _words(
-    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|"
+    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your(?! (?:sizes?|pattern|copy)\b)|wearer'?s?|"
     r"of the wearer|actual measurements|"
     r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
     r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
@@ -86,7 +86,7 @@ VARIANT_HEAD = _words(
 KIND_HEAD = _words(r"type|kind|body/garment|body or garment|what|art|genre|soort|tipo|typ|of")
 UNIT_HEAD = _words(r"units?|einheit(?:en)?|unité|unités|eenheid|unidad(?:es)?|unità|measured in|uom")
 SIZE = _words(
-    r"sizes?|sz|size range|pattern size|gr(?:ö|oe|o)(?:ß|ss)en?|gr|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
+    r"sizes?|sz|size range|pattern size|(?:kurz|lang|normal)?gr(?:ö|oe|o)(?:ß|ss)en?|gr|tg|mt|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
     r"ma(?:at|ten)|kledingmaat|confectiema(?:at|ten)|tallas?|tagli[ae]|misura taglia|age|ages|alter|âge|"
     r"leeftijd|edad|età|"
     r"uk|us|usa|eu|eur|euro|europe|european|american|british|french|german|italian|int|international|aus|"
@@ -105,13 +105,27 @@ NOTIONS = _words(
     r"lining|futter|doublure|voering|forro|fodera|yardage|elastic|gummiband|élastique|elastiek|elástico|elastico|"
     r"(?:number of )?buttons?|knöpfe|boutons?|knopen|botones|bottoni|zip(?:per)?s?|rei(?:ß|ss)verschl\w+|thread|"
     r"garn|ribbon|"
-    r"prices?|preis|prix|prijs|precio|prezzo|pages?|weight",
+    r"prices?|preis|prix|prijs|precio|prezzo|pages?|(?:body )?weight|k[oö]rpergewicht|gewicht|poids|peso|kgs?|lbs?",
 )
-"""Rows that are about cloth and notions, not about measures."""
+"""Rows that are about cloth, notions and what things weigh, not about measures."""
+
+CLOTH_NEEDED = _words(
+    r"required|requirements?|needed|needs?|amounts?|quantit(?:y|ies|é|és|à)|yardage|consumption|benötigt|bedarf|"
+    r"verbrauch|\w+(?:bedarf|verbrauch)|nécessaires?|métrage|benodigd\w*|\w+verbruik|necesari[oa]s?|consumo|"
+    r"necessari[oae]|occorrente",
+)
+"""What headings above tables of cloth say beside its name."""
+
+EASE = _words(
+    r"(?:wearing |design |fitting )?ease(?: allowed| included| added)?|bequemlichkeits(?:zugabe|weite)|mehrweite|"
+    r"(?:weiten)?zugaben?|aisance|overwijdte|holgura|vestibilit[aà]|agio",
+)
+"""The ease that some charts print beside body and garment; it is worked out here, never read."""
 
 NO_SIZE = _words(
     r"tol(?:\.|erances?)?|toler\w+|±|\+/-|grad(?:e|ing)(?: rule)?|increments?|steps?|sprung(?:wert)?|difference|notes?|"
-    r"comments?|remarks?|bemerkung(?:en)?|remarques?|opmerking(?:en)?|notas?|code|no|nr|pom",
+    r"comments?|remarks?|bemerkung(?:en)?|remarques?|opmerking(?:en)?|notas?|code|no|nr|pom|"
+    r"average|avg|mean|totals?|sum|durchschnitt|mittelwert|summe|gemiddelde?|totaal|promedio|totale?",
 )
 """Heads of columns that stand among the sizes and are none."""
 
@@ -160,6 +174,16 @@ def only(pattern: re.Pattern[str], text: str) -> bool:
     if not pattern.search(text):
         return False
     return not re.search(r"\w", NEITHER.sub("", pattern.sub("", text)))
+
+
+def topic_in(heading: str) -> Literal["", "cloth", "ease"]:
+    """What a heading's rows are about where they are no measures of body or garment: cloth and notions, or ease."""
+    if kind_in(heading):
+        return ""
+    if only(EASE, heading):
+        return "ease"
+    notions = NOTIONS.search(heading)
+    return "cloth" if notions and only(NOTIONS, CLOTH_NEEDED.sub(" ", heading)) else ""
 
 
 _LOW = _words(r"min(?:imum|i)?\.?|from|low(?:er|est)?|von|de|da|van|desde|dès|smallest")
