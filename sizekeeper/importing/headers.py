@@ -11,7 +11,7 @@ from sizekeeper.importing.bands import is_figure, is_text, label
 from sizekeeper.importing.grid import GridCell
 from sizekeeper.importing.labels import Label
 from sizekeeper.importing.raw import RawSize
-from sizekeeper.importing.sizes import likeness, recovered_date, shown_label
+from sizekeeper.importing.sizes import likeness, names_wearers, recovered_date, shown_label
 from sizekeeper.importing.units import stated_units, unit_of, without_units
 from sizekeeper.importing.vocabulary import Kind
 
@@ -33,6 +33,7 @@ class Column:
     kind: Kind | None = None
     view: str | None = None
     variant: str | None = None
+    bound: str = ""
 
 
 @dataclass(slots=True)
@@ -138,7 +139,9 @@ def is_attribute_row(labels: Sequence[Label], data: Data) -> bool:
         return True
     told = [label(cell) for _, cell in data]
     plain = all(not word.is_measure or word.names.sure < _SURE for word in labels)
-    return plain and all(word.says_only_how or word.unit_only or word.kind_only for word in told)
+    ends = {words.bound_in(word.text) for word in told if " " not in word.text}
+    qualified = all(word.says_only_how or word.unit_only or word.kind_only for word in told)
+    return plain and (qualified or ends == {"low", "high"})
 
 
 def _head_of(word: Label) -> str:
@@ -172,6 +175,8 @@ def attribute(head: Label | None, cell: GridCell) -> dict[str, str]:
         said["unit"] = word.units[0]
     if word.kind:
         said["kind"] = word.kind
+    if " " not in bare and words.bound_in(bare):
+        said["bound"] = bare
     if word.view:
         said["view"] = word.view
     if word.cup or (word.variant and "variant" not in said):
@@ -194,6 +199,19 @@ def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None
         elif place in said and size.size:
             column = replace(column, size=size.size, at=size.at, date=size.date, aliases=size.aliases)
         header.columns[place] = _told(column, current)
+    _drop_groups(header)
+
+
+def _drop_groups(header: Header) -> None:
+    """Words for wearers over a run of different sizes, misses' and women's, part the run; they are no variants."""
+    groups: dict[str, set[str]] = {}
+    for column in header.columns.values():
+        if column.variant and column.size:
+            groups.setdefault(column.variant, set()).add(column.size)
+    sizes = [size for group in groups.values() for size in group]
+    if len(groups) > 1 and len(set(sizes)) == len(sizes) and all(names_wearers(group) for group in groups):
+        for place, column in header.columns.items():
+            header.columns[place] = replace(column, variant=None)
 
 
 def _at_their_blocks(header: Header, data: Data) -> Data:
@@ -217,6 +235,7 @@ def _told(column: Column, said: Mapping[str, str]) -> Column:
         kind=kind,
         view=said.get("view", column.view),
         variant=said.get("variant", column.variant),
+        bound=said.get("bound", column.bound),
     )
 
 

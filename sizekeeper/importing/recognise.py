@@ -8,7 +8,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing import vocabulary as words
-from sizekeeper.importing.bands import is_figure, is_text, zones
+from sizekeeper.importing.bands import is_figure, is_text, label, zones
 from sizekeeper.importing.doubts import doubts_between, doubts_of
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
 from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
@@ -161,6 +161,7 @@ def _words_around(sheet: Sheet, found: Found) -> None:
         return
     first, last = min(rows), max(rows)
     beside = {place(at)[0] for at, role in found.roles.items() if role in ("size", "measure")}
+    first = min([first, *beside])
     seen: set[str] = set()
     for cell in sheet.cells():
         if cell.at in found.roles or cell.at in seen or not is_text(cell):
@@ -175,9 +176,12 @@ def _words_around(sheet: Sheet, found: Found) -> None:
         elif row < first:
             found.titles.append(cell)
             found.roles[cell.at] = "title"
+        else:
+            found.roles[cell.at] = "remark"
 
 
 def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], list[Flag]]:
+    _kind_around(found)
     raws = join_wrapped([part for table in found.tables for part in split_by_kind(table)])
     inferred = infer_kinds(raws)
     flat = all_flat([c.text for c in [*found.notes, *found.titles]])
@@ -195,6 +199,17 @@ def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], 
             told.append(Flag("wrapped_table", table.sizes[0].at, "one table printed in several blocks", found.sheet))
         settled.append((table, told, raw))
     return _doubted(found, settled)
+
+
+def _kind_around(found: Found) -> None:
+    """Give the tables the kind that a title or note states for the whole sheet, where nothing nearer states one."""
+    if any(table.kind or any(row.kind for row in table.rows) for table in found.tables):
+        return
+    said = {word.kind for cell in [*found.titles, *found.notes] if (word := label(cell)).kind_only}
+    if len(said) == 1:
+        (kind,) = said
+        for table in found.tables:
+            table.kind = kind
 
 
 def _stated_around(found: Found) -> tuple[str, ...]:

@@ -109,6 +109,11 @@ def shown_label(text: str) -> str:
     return shown[match.end() :] if match and match.end() < len(shown) else shown
 
 
+def names_wearers(text: str) -> bool:
+    """Whether a text names whom sizes are for, and nothing else: `Misses`, `Women's`."""
+    return not re.search(r"\w", _WEARERS.sub("", SIZE.sub("", text)))
+
+
 def is_double(text: str) -> bool:
     """Whether a label names the size in two systems or two sizes: `S (8-10)`, `M/L`, `34/36`."""
     shown = plain(text)

@@ -176,7 +176,7 @@ class BandReader:
     def _sizes(self, line: Line, shown: list[tuple[int, GridCell]], r: int, rows: range) -> None:
         for _, cell in [*shown, *((p, c) for p, c in line.labels.items())]:
             self.found.roles[cell.at] = "size"
-        if self.header is not None and self._names_again(r, rows):
+        if self.header is not None and not self._is_finer(shown) and self._names_again(r, rows):
             with_aliases(self.header, shown)
             return
         header = header_of(line.words(), shown, range(self.band.first, self.band.right + 1))
@@ -185,6 +185,10 @@ class BandReader:
         self.attributes = []
         self.header, self.table, self.measure, self.carried = header, None, None, {}
         self._corner(line)
+
+    def _is_finer(self, shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Whether a row parts the sizes headed just above it, as 8 and 10 part `Small`."""
+        return self.header is not None and not self.header.used and len(shown) > len(self.header.sizes())
 
     def _names_again(self, r: int, rows: range) -> bool:
         """Whether a row of sizes gives other names to the sizes headed already."""
@@ -201,9 +205,12 @@ class BandReader:
         """The words at the corner say what the whole table is counted in and is."""
         fresh = not self.context.title
         if fresh and not self.context.titled:
-            self.context = Context(units=self.context.units)
+            goes_on = any(label(cell).variant for cell in line.labels.values())  # "Tall sizes" of the same chart
+            self.context = Context(self.context.kind if goes_on else None, self.context.units)
         for cell in line.labels.values():
             word = label(cell)
+            if word.prose:
+                continue
             self.context.add(word)
             if fresh and not (word.size_word or word.generic or word.unit_only or only(NO_SIZE, word.text)):
                 self.context.title, self.context.title_at = word.text, cell.at
@@ -291,7 +298,7 @@ class BandReader:
             if unit_of(cell.text) and not is_figure(cell):
                 self._unit_behind(rows, cell)
             elif column.size in places:
-                key = (column.kind, column.view, column.variant)
+                key = (column.kind, column.view, column.variant, column.bound)
                 if key not in rows:
                     rows[key] = self._new_row(name, at, said, column)
                     rows[key].also = also
@@ -339,7 +346,7 @@ class BandReader:
             view=said.get("view") or column.view or context.view,
             variant=said.get("variant") or column.variant or context.variant,
             written="half" if said.get("written") == "half" else "quarter" if "written" in said else context.written,
-            bound=bound_in(said.get("bound", name.text)),
+            bound=bound_in(said.get("bound") or column.bound or name.text),
         )
 
     def _table(self, header: Header) -> RawTable:

@@ -10,6 +10,8 @@ import re
 import unicodedata
 from typing import Literal
 
+from sizekeeper.importing.units import without_units
+
 Kind = Literal["body", "finished"]
 
 
@@ -180,6 +182,7 @@ def topic_in(heading: str) -> Literal["", "cloth", "ease"]:
     """What a heading's rows are about where they are no measures of body or garment: cloth and notions, or ease."""
     if kind_in(heading):
         return ""
+    heading = without_units(heading)
     if only(EASE, heading):
         return "ease"
     notions = NOTIONS.search(heading)
