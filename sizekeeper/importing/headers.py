@@ -104,7 +104,7 @@ def _numbers_head(labels: Sequence[Label], data: Data, mean: float, *, fresh: bo
     told = [word for word in labels if not word.prose]
     plain = all(word.generic or word.kind or word.units or word.view or word.variant for word in told)
     texts = [cell.text for _, cell in data]
-    return (plain or not known) and fresh and mean >= _SURE and len(set(texts)) == len(texts)
+    return (plain or not known) and fresh and mean >= _SURE and len(set(texts)) * 2 > len(texts)
 
 
 def header_of(labels: dict[int, Label], data: Data, columns: Sequence[int]) -> Header:

@@ -28,7 +28,10 @@ def join_wrapped(tables: Sequence[RawTable]) -> list[RawTable]:
     joined: list[RawTable] = []
     for table in tables:
         start = next((t for t in reversed(joined[-_NEAR:]) if _goes_on(t, table)), None)
-        if start is None:
+        if start is None and joined and _adds_measures(joined[-1], table):
+            joined[-1].rows += table.rows
+            joined[-1].wrapped = True
+        elif start is None:
             joined.append(table)
         else:
             _append(start, table)
@@ -45,6 +48,16 @@ def _goes_on(first: RawTable, second: RawTable) -> bool:
         return False
     ours, theirs = {_key(row) for row in first.rows}, {_key(row) for row in second.rows}
     return len(ours & theirs) >= _SHARED * max(len(ours), len(theirs))
+
+
+def _adds_measures(first: RawTable, second: RawTable) -> bool:
+    """Whether a block repeats the head of the one above it, as on a new page, and goes on with other measures."""
+    alike = all(
+        getattr(first, name) == getattr(second, name) for name in ("sheet", "orientation", "kind", "units", "titled")
+    )
+    same_head = [s.label for s in first.sizes] == [s.label for s in second.sizes] and first.kind is not None
+    same_title = folded(first.title) == folded(second.title)
+    return alike and same_head and same_title and not {_key(r) for r in first.rows} & {_key(r) for r in second.rows}
 
 
 def _says_only_where(title: str) -> bool:

@@ -15,12 +15,15 @@ from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
 from sizekeeper.importing.halves import all_flat, bodies_for, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
 from sizekeeper.importing.kinds import infer_kinds, split_by_kind
+from sizekeeper.importing.keys import with_keys
 from sizekeeper.importing.limits import Progress, check_size, no_progress
 from sizekeeper.importing.long_list import long_lists
 from sizekeeper.importing.plain_text import split_lines
 from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
 from sizekeeper.importing.settle import Settling
+from sizekeeper.importing.spacing import without_spacing
 from sizekeeper.importing.tables import tables_across
+from sizekeeper.importing.unit_doubts import unit_doubts
 from sizekeeper.importing.units import stated_units
 
 if TYPE_CHECKING:
@@ -58,7 +61,7 @@ def recognise(
         flags += said
     tables, told = _with_halves(tables, flags)
     flags += told
-    flags += (flag for table in tables for flag in doubts_of(table))
+    flags += (flag for table in tables for flag in (*unit_doubts(table), *doubts_of(table)))
     flags += doubts_between(tables)
     flags += _across_sheets(sheets, used)
     return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(split), {f.sheet: f.roles for f in found})
@@ -95,11 +98,22 @@ def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Fo
         parts = [_oriented(area_of(sheet, area), way, tick) for area, way in areas]
         found = _joined(sheet, parts)
     else:
-        found = _best(sheet, tick)
+        found = _best(without_spacing(with_keys(sheet)), tick)
+        _leave_lists(found)
     for table in found.tables:
         place_blanks(table)
     _words_around(sheet, found)
     return found
+
+
+def _leave_lists(found: Found) -> None:
+    """Take out what only looks like a table: figures without headed sizes and without any measure we know."""
+    for i, table in reversed(list(enumerate(found.tables))):
+        if table.unheaded and not any(row.label.is_measure for row in table.rows):
+            del found.tables[i], found.scores[i]
+            for row in table.rows:
+                for at in (row.at, *(f.cell.at for figures in row.cells.values() for f in figures)):
+                    found.roles.pop(at, None)
 
 
 def _best(sheet: Sheet, tick: Callable[[], None]) -> Found:

@@ -145,6 +145,7 @@ class Settling:
         same = self._same_for_all(row, readings)
         cells = [self._cell(first, readings, i, same=same) for i in range(len(self.raw.sizes))]
         self._value_flags(row, readings, first)
+        self._repeats(row, readings, first)
         self._name_flags(row, first)
         return DraftRow(
             first.measure or slug(without_units(row.label.text)),
@@ -266,6 +267,14 @@ class Settling:
             if disagree(main, other, finest[other.unit]):
                 note = f"{row.label.text}: {_shown(amount)} and {_shown(other)} are not the same"
                 self._flag("dual_unit_disagrees", reading.cell.at, note)
+
+    def _repeats(self, row: RawRow, readings: dict[int, list[Reading]], first: RowReading) -> None:
+        """Two figures of one unit for one size: the first is taken, the other is told of."""
+        for i, found in readings.items():
+            ours = {r.cell.at: r.cell for r in found if any(a.unit == first.unit for a in r.amounts)}
+            for cell in list(ours.values())[1:]:
+                note = f"{row.label.text}: size {self.raw.sizes[i].label} stands twice; {cell.text} is left out"
+                self._flag("size_repeated", cell.at, note)
 
     def _name_flags(self, row: RawRow, first: RowReading) -> None:
         if first.measure and row.label.names.sure == CLOSE:

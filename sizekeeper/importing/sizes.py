@@ -109,6 +109,13 @@ def shown_label(text: str) -> str:
     return shown[match.end() :] if match and match.end() < len(shown) else shown
 
 
+def one_size_in(title: str) -> str:
+    """The one size that a title names at its end, `Finished measurements, size 14`; empty where it names none."""
+    words = list(SIZE.finditer(title))
+    rest = title[words[-1].end() :].strip(" .:()") if words else ""
+    return rest if _EXACT.fullmatch(rest) else ""
+
+
 def names_wearers(text: str) -> bool:
     """Whether a text names whom sizes are for, and nothing else: `Misses`, `Women's`."""
     return not re.search(r"\w", _WEARERS.sub("", SIZE.sub("", text)))

@@ -18,8 +18,8 @@ from sizekeeper.importing.headers import (
 )
 from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
-from sizekeeper.importing.sizes import likeness, shown_label
-from sizekeeper.importing.units import unit_of
+from sizekeeper.importing.sizes import likeness, one_size_in, shown_label
+from sizekeeper.importing.units import unit_of, without_units
 from sizekeeper.importing.vocabulary import EASE, NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, bound_in, only
 
 if TYPE_CHECKING:
@@ -96,6 +96,9 @@ class BandReader:
             word = label(cell)
             if self._heads_one_size(word):
                 self._one_size(cell)
+            elif self._names_one_size(word):
+                self._say(word, cell)
+                self._one_size(cell, one_size_in(without_units(word.text)))
             elif word.prose:
                 self._stated(word)
             elif word.is_measure and word.names.sure > _SURE and not word.size_word and self._known():
@@ -110,8 +113,12 @@ class BandReader:
         named = SIZE.search(word.text) is not None and not word.size_word and not word.is_measure
         return named and self.band.first == self.band.right and likeness(word.text) >= _SURE
 
-    def _one_size(self, cell: GridCell) -> None:
-        column = Column(shown_label(cell.text), cell.at)
+    def _names_one_size(self, word: Label) -> bool:
+        """Whether a title such as `Finished measurements of size 10` names the only column of figures below it."""
+        return self.band.first == self.band.right and bool(one_size_in(without_units(word.text)))
+
+    def _one_size(self, cell: GridCell, named: str = "") -> None:
+        column = Column(named or shown_label(cell.text), cell.at)
         self.header = Header({self.band.first: column}, sure=1.0)
         self.table = self.measure = None
         self.found.roles[cell.at] = "size"
@@ -162,6 +169,8 @@ class BandReader:
         """Whether `Taille`, a size and the waist, stands for the waist: sizes are headed and no new table starts."""
         if self.header is None or not any(word.is_measure and word.size_word for word in words):
             return False
+        if any(word.is_measure and word.size_word and word.units for word in words):
+            return True  # "Talla (altura en cm)" is counted in cm, as no size is
         same = [shown_label(cell.text) for _, cell in shown] == [size.label for size in self.header.sizes()]
         return not same and not (self.header.used and self.context.title)
 
@@ -376,7 +385,7 @@ class BandReader:
             word = label(cell)
             if word.prose:
                 self._stated(word)
-            elif NOTIONS.search(word.text):
+            elif NOTIONS.search(word.text) and any(is_figure(c) for _, c in line.data):
                 self._left_out(cell, line)
 
     def _left_out(self, cell: GridCell, line: Line) -> None:

@@ -1,0 +1,57 @@
+"""Doubts about a unit that is printed: figures that no person has in it, and that people do have in another."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from sizekeeper import assets
+from sizekeeper.core.length import CM_PER
+from sizekeeper.importing.draft import Flag
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from sizekeeper.importing.draft import DraftRow, DraftTable
+
+CODE = "unit_doubtful"
+_LARGEST_EASE = 1.6
+"""A garment's girth beyond this many times the largest body's is in another unit (coined)."""
+
+
+def unit_doubts(table: DraftTable) -> Iterator[Flag]:
+    """One flag at the first figure where most rows are so, else one at the label of each such row."""
+    judged = {row.label_at: _likelier(row, table) for row in table.rows if _is_judged(row, table)}
+    doubtful = {at: unit for at, unit in judged.items() if unit}
+    if len(doubtful) * 2 > len(judged):
+        unit = next(iter(doubtful.values()))
+        start = table.key.partition("!")[2]
+        yield Flag(CODE, start, f"the figures are headed {table.unit} but look like {unit}", table.sheet)
+        return
+    for row in table.rows:
+        unit = doubtful.get(row.label_at)
+        if unit:
+            yield Flag(CODE, row.label_at, f"{row.label}: read in {row.unit_in_file} but looks like {unit}", table.sheet)
+
+
+def _is_judged(row: DraftRow, table: DraftTable) -> bool:
+    measures = assets.measures()
+    known = row.measure in measures and any(cm is not None for cm in row.cm)
+    return known and not row.doubt and not (table.kind == "finished" and row.dimension != "girth")
+
+
+def _likelier(row: DraftRow, table: DraftTable) -> str | None:
+    """The unit in which all figures are human, where in their own none is."""
+    span = assets.measures()[row.measure].human_cm
+    if span is None:
+        return None
+    low, high = span
+    high *= _LARGEST_EASE if table.kind == "finished" else 1
+    figures = [cm for cm in row.cm if cm is not None]
+    if any(low <= cm <= high for cm in figures):
+        return None
+    own = float(CM_PER[row.unit_in_file])
+    for unit in ("cm", "in", "mm"):
+        times = float(CM_PER[unit]) / own
+        if unit != row.unit_in_file and all(low <= cm * times <= high for cm in figures):
+            return unit
+    return None
