@@ -91,6 +91,8 @@ def is_size_row(labels: Sequence[Label], data: Data, *, fresh: bool, known: bool
     mean = sum(likes) / len(likes)
     if any(word.is_measure and not word.size_word and word.names.sure >= _SURE for word in labels):
         return False
+    if known and any(word.is_measure and word.units for word in labels):  # no size is counted in cm
+        return False
     if any(word.size_word for word in labels):
         ambiguous = any(word.is_measure for word in labels)
         return mean >= _ANY and (not ambiguous or fresh)

@@ -28,6 +28,8 @@ From the nape or the centre back makes another measure of a sleeve or a length, 
 _ACROSS = re.compile(
     r"(?<!\w)(?:across|wide|width|breite?|breit|large(?:ur)?|ancho|breedte|larghezza)(?!\w)", re.IGNORECASE
 )
+_SIZE_AND = re.compile(r"(?P<size>[^(\[]+?)\s*[(\[]\s*(?P<name>[^()\[\]]+?)(?:\s+(?:in|en))?\s*[)\]]?")
+"""A word for size with the measure that names the sizes beside it: `Talla (altura)`."""
 _SENTENCE = 60
 _FEW_WORDS, _LONGEST = 3, 300
 
@@ -135,6 +137,9 @@ def _more_than_size(part: str) -> bool:
 def _names(bare: str) -> tuple[Names, WrittenAs]:
     """The measure named and how it is written; words that mark halves, kinds, views and variants are set aside."""
     exact = names_of(bare) if exactly(bare) else NOTHING
+    beside_size = _SIZE_AND.fullmatch(bare)
+    if beside_size and _is_size_word(beside_size["size"]) and exactly(beside_size["name"]):
+        return names_of(beside_size["name"]), "full"
     if exact.ids and not (words.HALF.search(bare) or words.QUARTER.search(bare)):
         return exact, "full"
     left = words.CUP.sub(" ", words.VIEW.sub(" ", bare))
