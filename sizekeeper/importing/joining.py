@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from sizekeeper.importing.amounts import disagree
 from sizekeeper.importing.draft import DraftRow, DraftTable, Flag
 from sizekeeper.importing.figures import Amount
+from sizekeeper.importing.labels import resolved
 from sizekeeper.importing.raw import RawRow, RawTable, place_blanks
 from sizekeeper.importing.vocabulary import SIZE, folded
 
@@ -29,7 +30,7 @@ def join_wrapped(tables: Sequence[RawTable]) -> list[RawTable]:
     for table in tables:
         start = next((t for t in reversed(joined[-_NEAR:]) if _goes_on(t, table)), None)
         if start is None and joined and _adds_measures(joined[-1], table):
-            joined[-1].rows += table.rows
+            joined[-1].rows += [replace(row, kind=joined[-1].kind) for row in table.rows]
             joined[-1].wrapped = True
         elif start is None:
             joined.append(table)
@@ -52,12 +53,22 @@ def _goes_on(first: RawTable, second: RawTable) -> bool:
 
 def _adds_measures(first: RawTable, second: RawTable) -> bool:
     """Whether a block repeats the head of the one above it, as on a new page, and goes on with other measures."""
-    alike = all(
-        getattr(first, name) == getattr(second, name) for name in ("sheet", "orientation", "kind", "units", "titled")
+    if any(getattr(first, name) != getattr(second, name) for name in ("sheet", "orientation", "units")):
+        return False
+    same_head = [s.label for s in first.sizes] == [s.label for s in second.sizes]
+    names = [{folded(row.label.text) for row in table.rows} for table in (first, second)]
+    if not same_head or names[0] & names[1] or first.kind is None:
+        return False
+    if second.title:
+        return first.kind == second.kind and folded(first.title) == folded(second.title)
+    return second.kind in (None, first.kind) and not (first.kind == "body" and any(map(_is_garments, second.rows)))
+
+
+def _is_garments(row: RawRow) -> bool:
+    """Whether a row's measure is one that only a garment has."""
+    return resolved(row.label.names, "finished", finished_words=False) != resolved(
+        row.label.names, "body", finished_words=False
     )
-    same_head = [s.label for s in first.sizes] == [s.label for s in second.sizes] and first.kind is not None
-    same_title = folded(first.title) == folded(second.title)
-    return alike and same_head and same_title and not {_key(r) for r in first.rows} & {_key(r) for r in second.rows}
 
 
 def _says_only_where(title: str) -> bool:

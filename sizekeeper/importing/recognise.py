@@ -107,9 +107,9 @@ def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Fo
 
 
 def _leave_lists(found: Found) -> None:
-    """Take out what only looks like a table: figures without headed sizes and without any measure we know."""
+    """Take out what only looks like a table: figures of no measure we know, under no headed sizes or a single one."""
     for i, table in reversed(list(enumerate(found.tables))):
-        if table.unheaded and not any(row.label.is_measure for row in table.rows):
+        if (table.unheaded or len(table.sizes) == 1) and not any(row.label.is_measure for row in table.rows):
             del found.tables[i], found.scores[i]
             for row in table.rows:
                 for at in (row.at, *(f.cell.at for figures in row.cells.values() for f in figures)):
@@ -232,7 +232,8 @@ def _stated_around(found: Found) -> tuple[str, ...]:
         if stated_units(cell.text):
             return stated_units(cell.text)
     for cell in found.notes:
-        if words.STATED_FOR_ALL.search(cell.text) and stated_units(cell.text):
+        told = words.STATED_FOR_ALL.search(cell.text) or label(cell).kind_only
+        if told and stated_units(cell.text):
             return stated_units(cell.text)
     return ()
 

@@ -261,6 +261,9 @@ class Settling:
         if chosen is None or not rest or chosen[1].unit not in finest:
             return
         reading, amount = chosen
+        if not any(a.unit == first.unit for r in found for a in r.amounts):
+            self._flag("mixed_units", reading.cell.at, f"{row.label.text}: {reading.cell.text} is not in {first.unit}")
+            return
         self._once("dual_unit", reading.cell.at, f"figures are printed in two units; {first.unit} is taken")
         main = replace(amount, step=min(amount.step, finest[amount.unit]))
         for other in rest:

@@ -39,7 +39,7 @@ FINISHED = _words(
 NEITHER = _words(
     r"measurements?|measures?|dimensions?|sizing|chart|table|guide|ma(?:ß|ss)e|ma(?:ß|ss)tabelle|mesures?|"
     r"tableau|maten|"
-    r"maattabel|medidas?|tabla|misure?|tabella|of|the|in|du|de|del|des|della|von|van",
+    r"maattabel|medidas?|tabla|misure?|tabella|these|are|all|given|figures|values|of|the|in|du|de|del|des|della|von|van",
 )
 HALF = re.compile(
     r"½|(?<![\w/.,½¼¾-])(?<!\d )1/2(?![\w/])|(?<!\w)(?:half|halbe[rsn]?|halb|halve|demi|mi|semi|medi[oa]|mitad|"
@@ -114,7 +114,7 @@ NOTIONS = _words(
 CLOTH_NEEDED = _words(
     r"required|requirements?|needed|needs?|amounts?|quantit(?:y|ies|é|és|à)|yardage|consumption|benötigt|bedarf|"
     r"verbrauch|\w+(?:bedarf|verbrauch)|nécessaires?|métrage|benodigd\w*|\w+verbruik|necesari[oa]s?|consumo|"
-    r"necessari[oae]|occorrente",
+    r"necessari[oae]|occorrente|m|mtr|met(?:er|re)s?|yds?|yards?",
 )
 """What headings above tables of cloth say beside its name."""
 
