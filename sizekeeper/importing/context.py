@@ -25,6 +25,7 @@ class Context:
     title_at: str = ""
     titled: bool = False
     about: Literal["", "cloth", "ease"] = ""
+    section: str = ""
 
     def leaves_out(self, name: Label) -> bool:
         """Whether a row of this name is no measure here: it tells of cloth, or of ease."""
@@ -36,6 +37,7 @@ class Context:
         """Take in a heading: what it says holds until another heading says otherwise."""
         self.about = topic_in(word.text) or ("" if word.kind else self.about)
         tells = bool(word.kind or word.units or word.view or word.variant or word.cup)
+        self.section = "" if tells else word.text
         self.kind = word.kind or self.kind
         self.units = word.units or self.units
         if word.kind or word.written_as != "full":

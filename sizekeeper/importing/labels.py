@@ -151,7 +151,13 @@ def _names(bare: str) -> tuple[Names, WrittenAs]:
     if not exactly(left):
         left = words.VARIANT.sub(" ", left)
     without_kind = words.FINISHED.sub(" ", words.BODY.sub(" ", left))
-    for text in (left, without_kind, _before_comma(without_kind), _WHERE.sub("", without_kind), re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind)):
+    for text in (
+        left,
+        without_kind,
+        _before_comma(without_kind),
+        _WHERE.sub("", without_kind),
+        re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind),
+    ):
         found = names_of(_tidy(text))
         if found.sure >= 0.8:  # noqa: PLR2004 - surer than a name found within the label
             return found, written
@@ -161,6 +167,10 @@ def _names(bare: str) -> tuple[Names, WrittenAs]:
             return found, written
     found = names_of(_tidy(without_kind))
     return (found if found.ids else exact), written
+
+
+def _unbracketed(text: str) -> str:
+    return re.sub(r"[(\[][^()\[\]]*[)\]]", " ", text)
 
 
 def _before_comma(text: str) -> str:

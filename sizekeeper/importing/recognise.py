@@ -14,8 +14,8 @@ from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, Draft
 from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
 from sizekeeper.importing.halves import all_flat, bodies_for, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
-from sizekeeper.importing.kinds import infer_kinds, split_by_kind
 from sizekeeper.importing.keys import with_keys
+from sizekeeper.importing.kinds import infer_kinds, split_by_kind
 from sizekeeper.importing.limits import Progress, check_size, no_progress
 from sizekeeper.importing.long_list import long_lists
 from sizekeeper.importing.plain_text import split_lines

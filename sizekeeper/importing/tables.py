@@ -9,7 +9,6 @@ from sizekeeper.importing.context import Context
 from sizekeeper.importing.headers import (
     Column,
     Header,
-    attribute,
     header_of,
     is_attribute_row,
     is_size_row,
@@ -18,9 +17,10 @@ from sizekeeper.importing.headers import (
 )
 from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
+from sizekeeper.importing.row_words import new_row, own_name, said_of
 from sizekeeper.importing.sizes import likeness, one_size_in, shown_label
 from sizekeeper.importing.units import unit_of, without_units
-from sizekeeper.importing.vocabulary import EASE, NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, bound_in, only
+from sizekeeper.importing.vocabulary import EASE, NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, only
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from sizekeeper.importing.labels import Label
 
 _SURE, _UNHEADED = 0.8, 0.3
-_TICK, _CODE = 200, 2
+_TICK = 200
 
 
 class BandReader:
@@ -177,7 +177,9 @@ class BandReader:
     def _may_start(self) -> bool:
         if self.waiting is not None:  # a measure's name stands above, so figures follow
             return False
-        return self.fresh or self.header is None or not self.header.used
+        if self.fresh or self.header is None or not self.header.used:
+            return True
+        return self.table is not None and not any(row.label.is_measure for row in self.table.rows)  # facts, no chart
 
     def _known(self) -> bool:
         return self.header is not None or self.inherited is not None
@@ -228,7 +230,7 @@ class BandReader:
         header = self._header_for(line)
         words = self._carried(line)
         named = next(((w, line.labels[p].at) for p, w in words.items() if w.is_measure and p in line.labels), None)
-        named = named or self._own_name(words, line) or self.measure
+        named = named or own_name(words, line, self.header) or self.measure
         if named is None or (not named[0].is_measure and NOTIONS.search(named[0].text)):
             return self._words(line)
         other = next((cell for cell in line.labels.values() if only(EASE, cell.text)), None)
@@ -281,23 +283,10 @@ class BandReader:
                     words[place] = label(cell)
         return dict(sorted(words.items()))
 
-    def _own_name(self, words: dict[int, Label], line: Line) -> tuple[Label, str] | None:
-        """A name we do not know is the chart's own measure, unless it only qualifies the measure above."""
-        headed = self.header.corner if self.header else {}
-        names = [
-            (word, line.labels[place].at)
-            for place, word in words.items()
-            if bound_in(word.text) == ""
-            and place in line.labels
-            and not word.says_only_how
-            and not attribute(headed.get(place), line.labels[place])
-        ]
-        spelt = [name for name in names if len(name[0].text) > _CODE]  # a letter beside a name is only its code
-        return next(iter(spelt or names), None)
-
     def _add(self, line: Line, header: Header, words: dict[int, Label], name: Label, at: str) -> None:
         self.found.roles[at] = "measure"
-        said = self._said(line, words, header, at)
+        said, used = said_of(line, words, {**self.carried, **line.labels}, header, at)
+        self.found.roles |= {cell: "heading" for cell in used if cell not in self.found.roles}
         rows: dict[tuple[str | None, ...], RawRow] = {}
         also = tuple(w.text for w in words.values() if w.is_measure and w is not name)
         table = self._table(header)
@@ -309,7 +298,7 @@ class BandReader:
             elif column.size in places:
                 key = (column.kind, column.view, column.variant, column.bound)
                 if key not in rows:
-                    rows[key] = self._new_row(name, at, said, column)
+                    rows[key] = new_row(name, at, said, column, self.context)
                     rows[key].also = also
                 rows[key].cells.setdefault(places[column.size], []).append(RawFigure(cell, column.unit))
                 self.found.roles[cell.at] = "value" if is_figure(cell) else "missing" if is_blank(cell) else "text"
@@ -322,41 +311,6 @@ class BandReader:
             if last and last[-1].unit is None:
                 last[-1] = RawFigure(last[-1].cell, unit_of(cell.text))
         self.found.roles[cell.at] = "unit"
-
-    def _said(self, line: Line, words: dict[int, Label], header: Header, at: str) -> dict[str, str]:
-        """What the words of a line say beside the measure: the nearest to the figures count last."""
-        said: dict[str, str] = {}
-        for place, word in words.items():
-            cell = line.labels.get(place) or self.carried.get(place)
-            if cell is None or (word.prose and cell.at != at):
-                continue
-            said |= attribute(header.corner.get(place), cell)
-            if not word.is_measure and word.written_as != "full":
-                said["written"] = word.written_as
-            self.found.roles.setdefault(cell.at, "heading")
-            if cell.at != at and bound_in(cell.text):
-                said["bound"] = cell.text
-        for cell in line.tail:
-            word = label(cell)
-            if word.unit_only:
-                said.setdefault("unit", word.units[0])
-        return said
-
-    def _new_row(self, name: Label, at: str, said: dict[str, str], column: Column) -> RawRow:
-        kind = said.get("kind") or column.kind
-        context = self.context
-        return RawRow(
-            name,
-            at,
-            kind="body" if kind == "body" else "finished" if kind else context.kind,
-            kind_from_row="kind" in said,
-            units=(said["unit"],) if "unit" in said and not name.units else name.units,
-            context_units=context.units,
-            view=said.get("view") or column.view or context.view,
-            variant=said.get("variant") or column.variant or context.variant,
-            written="half" if said.get("written") == "half" else "quarter" if "written" in said else context.written,
-            bound=bound_in(said.get("bound") or column.bound or name.text),
-        )
 
     def _table(self, header: Header) -> RawTable:
         if self.table is None:

@@ -24,7 +24,7 @@ Named = list[tuple[str, str]]
 
 
 def listed_by_size(cells: Sequence[GridCell]) -> list[list[GridCell | None]] | None:
-    """Rows of lines such as `S: bust 86 cm, waist 68 cm`, under a head of their names; None where there are not such."""
+    """Rows of lines such as `S: bust 86 cm, waist 68 cm`, under a head of their names; None where there are none."""
     lists = [(cell, *found) if (found := _named(cell.text)) else (cell, "", []) for cell in cells]
     names = [[name.casefold() for name, _ in named] for _, _, named in lists if named]
     if len(names) < _LEAST or any(other != names[0] for other in names):

@@ -30,7 +30,9 @@ def unit_doubts(table: DraftTable) -> Iterator[Flag]:
     for row in table.rows:
         unit = doubtful.get(row.label_at)
         if unit:
-            yield Flag(CODE, row.label_at, f"{row.label}: read in {row.unit_in_file} but looks like {unit}", table.sheet)
+            yield Flag(
+                CODE, row.label_at, f"{row.label}: read in {row.unit_in_file} but looks like {unit}", table.sheet
+            )
 
 
 def _is_judged(row: DraftRow, table: DraftTable) -> bool:

@@ -20,8 +20,8 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 
 BODY = _words(
-    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your(?! (?:sizes?|pattern|copy)\b)|wearer'?s?|"
-    r"of the wearer|actual measurements|"
+    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your(?! (?:sizes?|pattern|copy)\b)"
+    r"|wearer'?s?|of the wearer|actual measurements|"
     r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
     r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
     r"lichaams?(?:maten|maat)?|lichaam|past bij|"
@@ -88,7 +88,8 @@ VARIANT_HEAD = _words(
 KIND_HEAD = _words(r"type|kind|body/garment|body or garment|what|art|genre|soort|tipo|typ|of")
 UNIT_HEAD = _words(r"units?|einheit(?:en)?|unité|unités|eenheid|unidad(?:es)?|unità|measured in|uom")
 SIZE = _words(
-    r"sizes?|sz|size range|pattern size|(?:kurz|lang|normal)?gr(?:ö|oe|o)(?:ß|ss)en?|gr|tg|mt|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
+    r"sizes?|sz|size range|pattern size|(?:kurz|lang|normal)?gr(?:ö|oe|o)(?:ß|ss)en?|"
+    r"gr|tg|mt|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
     r"ma(?:at|ten)|kledingmaat|confectiema(?:at|ten)|tallas?|tagli[ae]|misura taglia|age|ages|alter|âge|"
     r"leeftijd|edad|età|"
     r"uk|us|usa|eu|eur|euro|europe|european|american|british|french|german|italian|int|international|aus|"
