@@ -28,8 +28,8 @@ def unit_doubts(table: DraftTable) -> Iterator[Flag]:
         yield Flag(CODE, start, f"the figures are headed {table.unit} but look like {unit}", table.sheet)
         return
     for row in table.rows:
-        unit = doubtful.get(row.label_at)
-        if unit:
+        likelier = doubtful.get(row.label_at)
+        if likelier:
             yield Flag(
                 CODE, row.label_at, f"{row.label}: read in {row.unit_in_file} but looks like {unit}", table.sheet
             )
