@@ -31,7 +31,7 @@ def unit_doubts(table: DraftTable) -> Iterator[Flag]:
         likelier = doubtful.get(row.label_at)
         if likelier:
             yield Flag(
-                CODE, row.label_at, f"{row.label}: read in {row.unit_in_file} but looks like {unit}", table.sheet
+                CODE, row.label_at, f"{row.label}: read in {row.unit_in_file} but looks like {likelier}", table.sheet
             )
 
 

@@ -20,8 +20,8 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 
 BODY = _words(
-    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your(?! (?:sizes?|pattern|copy)\b)"
-    r"|wearer'?s?|of the wearer|actual measurements|"
+    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|"
+    r"your(?! (?:sizes?|pattern|copy)\b)|wearer'?s?|of the wearer|actual measurements|"
     r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
     r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
     r"lichaams?(?:maten|maat)?|lichaam|past bij|"
