@@ -161,6 +161,11 @@ def _head_of(word: Label) -> str:
     return ""
 
 
+def heads_attribute(word: Label) -> bool:
+    """Whether a word heads a column about figures, of views or units, rather than one of names."""
+    return bool(_head_of(word))
+
+
 def attribute(head: Label | None, cell: GridCell) -> dict[str, str]:
     """What one such cell says, given the word that heads it."""
     word = label(cell)

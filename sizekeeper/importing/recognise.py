@@ -8,7 +8,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing import vocabulary as words
-from sizekeeper.importing.bands import is_figure, is_text, label, zones
+from sizekeeper.importing.bands import figure, is_figure, is_text, label, zones
 from sizekeeper.importing.doubts import doubts_between, doubts_of
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
 from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
@@ -23,7 +23,7 @@ from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
 from sizekeeper.importing.settle import Settling
 from sizekeeper.importing.spacing import without_spacing
 from sizekeeper.importing.tables import tables_across
-from sizekeeper.importing.unit_doubts import unit_doubts
+from sizekeeper.importing.unit_doubts import is_of_people, unit_doubts
 from sizekeeper.importing.units import stated_units
 
 if TYPE_CHECKING:
@@ -107,13 +107,22 @@ def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Fo
 
 
 def _leave_lists(found: Found) -> None:
-    """Take out what only looks like a table: figures of no measure we know, under no headed sizes or a single one."""
+    """Take out what only looks like a table: figures of no measure we know, without sizes, or a unit or kind."""
     for i, table in reversed(list(enumerate(found.tables))):
-        if (table.unheaded or len(table.sizes) == 1) and not any(row.label.is_measure for row in table.rows):
+        headed = not table.unheaded and len(table.sizes) > 1
+        if not (headed and _says_something(table)) and not any(row.label.is_measure for row in table.rows):
             del found.tables[i], found.scores[i]
             for row in table.rows:
                 for at in (row.at, *(f.cell.at for figures in row.cells.values() for f in figures)):
                     found.roles.pop(at, None)
+
+
+def _says_something(table: RawTable) -> bool:
+    """Whether a table states a unit or what its figures are, as a chart of measures of its own does."""
+    cells = [f for row in table.rows for figures in row.cells.values() for f in figures]
+    in_cells = any(f.unit or ((told := figure(f.cell)) and told.amounts[0].unit) for f in cells)
+    of_rows = any(row.kind or row.units or row.context_units for row in table.rows)
+    return bool(table.kind or table.units or of_rows or in_cells)
 
 
 def _best(sheet: Sheet, tick: Callable[[], None]) -> Found:
@@ -207,6 +216,8 @@ def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], 
         one = Settling(raw, corrections, beside=beside, flat=flat or all_flat([raw.title]))
         table = one.table()
         told = one.flags
+        if any(flag.code == "unit_inferred" for flag in told) and not is_of_people(table):
+            continue
         if raw in inferred and one.key not in corrections.kinds:
             told.append(Flag("kind_inferred", "", f"nothing says body or finished; read as {table.kind}", found.sheet))
         if raw.wrapped:

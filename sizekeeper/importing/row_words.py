@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing.bands import label
-from sizekeeper.importing.headers import attribute
+from sizekeeper.importing.headers import attribute, heads_attribute
 from sizekeeper.importing.raw import RawRow
 from sizekeeper.importing.vocabulary import bound_in
 
@@ -30,7 +30,7 @@ def own_name(words: Mapping[int, Label], line: Line, header: Header | None) -> t
         if bound_in(word.text) == ""
         and place in line.labels
         and not word.says_only_how
-        and not attribute(headed.get(place), line.labels[place])
+        and not (place in headed and heads_attribute(headed[place]))
     ]
     spelt = [name for name in names if len(name[0].text) > _CODE]  # a letter beside a name is only its code
     return next(iter(spelt or names), None)

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from sizekeeper.importing.draft import DraftRow, DraftTable
 
 CODE = "unit_doubtful"
+_FLAT = 2.5
+"""A girth printed flat is half of it, and a very small child still has more than that part (coined)."""
 _LARGEST_EASE = 1.6
 """A garment's girth beyond this many times the largest body's is in another unit (coined)."""
 
@@ -35,10 +37,20 @@ def unit_doubts(table: DraftTable) -> Iterator[Flag]:
             )
 
 
+def is_of_people(table: DraftTable) -> bool:
+    """Whether any figure of a measure we know can be a person's or a garment's, where there are such measures."""
+    rows = [row for row in table.rows if row.measure in assets.measures() and any(cm is not None for cm in row.cm)]
+    spans = [(assets.measures()[row.measure].human_cm, row) for row in rows]
+    judged = [(span, row) for span, row in spans if span is not None]
+    return not judged or any(cm is not None and span[0] / _FLAT <= cm for span, row in judged for cm in row.cm)
+
+
 def _is_judged(row: DraftRow, table: DraftTable) -> bool:
     measures = assets.measures()
     known = row.measure in measures and any(cm is not None for cm in row.cm)
-    return known and not row.doubt and not (table.kind == "finished" and row.dimension != "girth")
+    if table.kind == "body":
+        return known
+    return known and not row.doubt and row.dimension == "girth"
 
 
 def _likelier(row: DraftRow, table: DraftTable) -> str | None:
