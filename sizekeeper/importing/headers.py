@@ -104,7 +104,7 @@ def is_size_row(labels: Sequence[Label], data: Data, *, fresh: bool, known: bool
 def _numbers_head(labels: Sequence[Label], data: Data, mean: float, *, fresh: bool, known: bool) -> bool:
     """Numbers without the word size head columns only where a table starts, and only where no two are alike."""
     told = [word for word in labels if not word.prose]
-    plain = all(word.generic or word.kind or word.units or word.view or word.variant for word in told)
+    plain = all(word.generic or word.unit_only or word.kind or word.view or word.variant for word in told)
     texts = [cell.text for _, cell in data]
     return (plain or not known) and fresh and mean >= _SURE and len(set(texts)) * 2 > len(texts)
 

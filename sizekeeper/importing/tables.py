@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from sizekeeper.importing.labels import Label
 
 _SURE, _UNHEADED = 0.8, 0.3
-_TICK = 200
+_TICK, _LEAST = 200, 2
 
 
 class BandReader:
@@ -75,8 +75,9 @@ class BandReader:
             self._heading([*line.labels.values(), *(c for _, c in shown)])
         elif is_attribute_row(words, shown):
             self._attributes(line, shown)
-        elif not self._is_waist(words, shown) and is_size_row(
-            words, shown, fresh=self._may_start(), known=self._known()
+        elif not self._is_waist(words, shown) and (
+            self._heads_again(words, shown)
+            or is_size_row(words, shown, fresh=self._may_start(), known=self._known())
         ):
             self._sizes(line, shown, r, rows)
         elif any(is_figure(c) for _, c in shown) or (line.data and self._known() and any(w.is_measure for w in words)):
@@ -173,6 +174,13 @@ class BandReader:
             return True  # "Talla (altura en cm)" is counted in cm, as no size is
         same = [shown_label(cell.text) for _, cell in shown] == [size.label for size in self.header.sizes()]
         return not same and not (self.header.used and self.context.title)
+
+    def _heads_again(self, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Whether a row that names no measure repeats the sizes headed above."""
+        header = self.header or self.inherited
+        if header is None or len(shown) < _LEAST or not self.fresh or any(word.is_measure for word in words):
+            return False
+        return [shown_label(cell.text) for _, cell in shown] == [size.label for size in header.sizes()]
 
     def _may_start(self) -> bool:
         if self.waiting is not None:  # a measure's name stands above, so figures follow
