@@ -106,25 +106,34 @@ def _append(first: RawTable, second: RawTable) -> None:
             target.blanks |= blanks
 
 
-def join_two_units(tables: Sequence[DraftTable]) -> tuple[list[DraftTable], list[Flag]]:
-    """The tables without those that repeat an earlier one in another unit, and flags for what was found so."""
+def join_two_units(tables: Sequence[DraftTable], *, across: bool = False) -> tuple[list[DraftTable], list[Flag]]:
+    """The tables without those that repeat an earlier one in another unit, and flags for what was found so.
+
+    With `across`, tables of different sheets are looked at, and joined only where all their figures agree.
+    """
     kept: list[DraftTable] = []
     flags: list[Flag] = []
     for table in tables:
-        first = next((t for t in kept[-_NEAR:] if _repeats(t, table)), None)
+        first = next((t for t in kept[-_NEAR:] if (t.sheet != table.sheet) is across and _repeats(t, table)), None)
         if first is None:
+            kept.append(table)
+            continue
+        doubts = [d for row in table.rows for d in _disagreements(_same_row(first, row), row, table.sheet)]
+        if across and doubts:
             kept.append(table)
             continue
         note = f"the table is printed twice, in {first.unit} and in {table.unit}; {first.unit} is taken"
         flags.append(Flag("dual_unit", table.sizes[0].at, note, table.sheet))
-        for row in table.rows:
-            other = next(r for r in first.rows if r.measure == row.measure)
-            flags += _disagreements(other, row, table.sheet)
+        flags += doubts
     return kept, flags
 
 
+def _same_row(first: DraftTable, row: DraftRow) -> DraftRow:
+    return next(r for r in first.rows if (r.measure, r.view, r.variant) == (row.measure, row.view, row.variant))
+
+
 def _repeats(first: DraftTable, second: DraftTable) -> bool:
-    same = first.kind == second.kind and first.sheet == second.sheet and first.labels == second.labels
+    same = first.kind == second.kind and first.labels == second.labels
     if not same or first.unit == second.unit or "mixed" in (first.unit, second.unit):
         return False
     ours, theirs = ([(r.measure, r.view, r.variant) for r in t.rows] for t in (first, second))

@@ -1,4 +1,4 @@
-"""From the grids of a file to a draft: finds the tables whichever way they lie, then settles and doubts them."""
+"""From the grids of a file to a draft: the tables found on each sheet are settled, joined and doubted."""
 
 from __future__ import annotations
 
@@ -8,29 +8,24 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing import vocabulary as words
-from sizekeeper.importing.bands import figure, is_figure, is_text, label, zones
+from sizekeeper.importing.bands import label
 from sizekeeper.importing.doubts import doubts_between, doubts_of
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
-from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
+from sizekeeper.importing.finding import find
+from sizekeeper.importing.grid import GridCell, Sheet, place, sheet_of
 from sizekeeper.importing.halves import all_flat, bodies_for, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
-from sizekeeper.importing.keys import with_keys
 from sizekeeper.importing.kinds import infer_kinds, split_by_kind
 from sizekeeper.importing.limits import Progress, check_size, no_progress
-from sizekeeper.importing.long_list import long_lists
 from sizekeeper.importing.plain_text import split_lines
-from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
 from sizekeeper.importing.settle import Settling
-from sizekeeper.importing.spacing import without_spacing
-from sizekeeper.importing.tables import tables_across
 from sizekeeper.importing.unit_doubts import is_of_people, unit_doubts
 from sizekeeper.importing.units import stated_units
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
-ORIENTATIONS: tuple[Orientation, ...] = ("long", "measures_in_rows", "sizes_in_rows")
-_ENOUGH, _ALL = 0.6, 0.85
+    from sizekeeper.importing.raw import Found, RawTable
 
 
 def recognise(
@@ -49,8 +44,7 @@ def recognise(
     for i, sheet in enumerate(split):
         tick = partial(progress, i, len(sheets))
         tick()
-        found.append(find(sheet, corrections, tick))
-        check_size(source, measures=sum(len(table.rows) for table in found[-1].tables))
+        found.append(find(sheet, corrections, tick, partial(_check, source)))
     used = [f for f in found if f.tables]
     tables: list[DraftTable] = []
     flags: list[Flag] = []
@@ -59,12 +53,18 @@ def recognise(
         drafted, said = _settled(one, corrections)
         tables += drafted
         flags += said
+    tables, told = join_two_units(tables, across=True)
+    flags += told
     tables, told = _with_halves(tables, flags)
     flags += told
     flags += (flag for table in tables for flag in (*unit_doubts(table), *doubts_of(table)))
     flags += doubts_between(tables)
     flags += _across_sheets(sheets, used)
     return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(split), {f.sheet: f.roles for f in found})
+
+
+def _check(source: str, found: Found) -> None:
+    check_size(source, measures=sum(len(table.rows) for table in found.tables))
 
 
 def _corrected(sheet: Sheet, corrections: Corrections) -> Sheet:
@@ -89,118 +89,6 @@ def _changed(cell: GridCell | None, changed: dict[str, str], ignored: set[str]) 
     if cell.at in changed:
         return GridCell(cell.at, changed[cell.at]) if changed[cell.at].strip() else None
     return cell
-
-
-def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Found:
-    """What is on a sheet: in the areas set by hand, else wherever it stands."""
-    areas = corrections.areas.get(sheet.name)
-    if areas:
-        parts = [_oriented(area_of(sheet, area), way, tick) for area, way in areas]
-        found = _joined(sheet, parts)
-    else:
-        found = _best(without_spacing(with_keys(sheet)), tick)
-        _leave_lists(found)
-    for table in found.tables:
-        place_blanks(table)
-    _words_around(sheet, found)
-    return found
-
-
-def _leave_lists(found: Found) -> None:
-    """Take out what only looks like a table: figures of no measure we know, without sizes, or a unit or kind."""
-    for i, table in reversed(list(enumerate(found.tables))):
-        headed = not table.unheaded and len(table.sizes) > 1
-        if not (headed and _says_something(table)) and not any(row.label.is_measure for row in table.rows):
-            del found.tables[i], found.scores[i]
-            for row in table.rows:
-                for at in (row.at, *(f.cell.at for figures in row.cells.values() for f in figures)):
-                    found.roles.pop(at, None)
-
-
-def _says_something(table: RawTable) -> bool:
-    """Whether a table states a unit or what its figures are, as a chart of measures of its own does."""
-    cells = [f for row in table.rows for figures in row.cells.values() for f in figures]
-    in_cells = any(f.unit or ((told := figure(f.cell)) and told.amounts[0].unit) for f in cells)
-    of_rows = any(row.kind or row.units or row.context_units for row in table.rows)
-    return bool(table.kind or table.units or of_rows or in_cells)
-
-
-def _best(sheet: Sheet, tick: Callable[[], None]) -> Found:
-    """The reading of the whole sheet, or of its parts where they lie in different ways."""
-    whole = _oriented(sheet, None, tick)
-    total = sum(map(is_figure, sheet.cells()))
-    if not total or _score(whole) >= _ENOUGH * total:
-        return whole
-    parts = [_oriented(_rows_only(sheet, top, bottom), None, tick) for top, bottom in zones(sheet)]
-    joined = _joined(sheet, parts)
-    return joined if _score(joined) > _score(whole) else whole
-
-
-def _rows_only(sheet: Sheet, top: int, bottom: int) -> Sheet:
-    return Sheet(sheet.name, sheet.rows[top:bottom], sheet.single_column)
-
-
-def _oriented(sheet: Sheet, way: Orientation | None, tick: Callable[[], None]) -> Found:
-    """The reading that explains most; later ways are left out where an earlier one explains nearly all."""
-    total = sum(map(is_figure, sheet.cells()))
-    readings: list[Found] = []
-    for orientation in (way,) if way else ORIENTATIONS:
-        readings.append(_one_way(sheet, orientation, tick))
-        if _score(readings[-1]) >= _ALL * total > 0:
-            break
-    return max(readings, key=_score)
-
-
-def _one_way(sheet: Sheet, orientation: Orientation, tick: Callable[[], None]) -> Found:
-    if orientation == "long":
-        return long_lists(sheet)
-    return tables_across(sheet if orientation == "measures_in_rows" else sheet.transposed(), orientation, tick)
-
-
-def _joined(sheet: Sheet, parts: Sequence[Found]) -> Found:
-    joined = Found(sheet.name, single_column=sheet.single_column)
-    for part in parts:
-        joined.tables += part.tables
-        joined.scores += part.scores
-        joined.roles |= part.roles
-        joined.left_out += part.left_out
-    return joined
-
-
-def _score(found: Found) -> float:
-    """How many figures a reading explains; figures of measures we know and under sizes that look so count more."""
-    total = 0.0
-    for table, sure in zip(found.tables, found.scores, strict=True):
-        for row in table.rows:
-            known = 1.0 if row.label.names.sure > 0.7 else 0.7 if row.label.is_measure else 0.2  # noqa: PLR2004 - see Names
-            total += known * sure * sum(is_figure(f.cell) for cells in row.cells.values() for f in cells)
-    return total
-
-
-def _words_around(sheet: Sheet, found: Found) -> None:
-    """Texts that no table used: above the first figure a title block, below the last one notes."""
-    rows = [place(f.cell.at)[0] for t in found.tables for r in t.rows for cells in r.cells.values() for f in cells]
-    if not rows:
-        return
-    first, last = min(rows), max(rows)
-    beside = {place(at)[0] for at, role in found.roles.items() if role in ("size", "measure")}
-    first = min([first, *beside])
-    seen: set[str] = set()
-    for cell in sheet.cells():
-        if cell.at in found.roles or cell.at in seen or not is_text(cell):
-            continue
-        seen.add(cell.at)
-        row = place(cell.at)[0]
-        if row in beside:
-            found.roles[cell.at] = "remark"
-        elif row > last:
-            found.notes.append(cell)
-            found.roles[cell.at] = "note"
-        elif row < first:
-            found.titles.append(cell)
-            found.roles[cell.at] = "title"
-        else:
-            found.roles[cell.at] = "remark"
 
 
 def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], list[Flag]]:
@@ -246,7 +134,7 @@ def _stated_around(found: Found) -> tuple[str, ...]:
         told = words.STATED_FOR_ALL.search(cell.text) or label(cell).kind_only
         if told and stated_units(cell.text):
             return stated_units(cell.text)
-    return ()
+    return stated_units(found.sheet)
 
 
 def _doubted(

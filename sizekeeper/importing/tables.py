@@ -76,8 +76,7 @@ class BandReader:
         elif is_attribute_row(words, shown):
             self._attributes(line, shown)
         elif not self._is_waist(words, shown) and (
-            self._heads_again(words, shown)
-            or is_size_row(words, shown, fresh=self._may_start(), known=self._known())
+            self._heads_again(words, shown) or is_size_row(words, shown, fresh=self._may_start(), known=self._known())
         ):
             self._sizes(line, shown, r, rows)
         elif any(is_figure(c) for _, c in shown) or (line.data and self._known() and any(w.is_measure for w in words)):
@@ -261,6 +260,9 @@ class BandReader:
             self.header = self.inherited
         if self.header is None:
             self._sizes_below()
+        named = one_size_in(self.sheet.name) if self.band.first == self.band.right else ""
+        if self.header is None and named:
+            self.header = Header({self.band.first: Column(named)}, sure=1.0)
         if self.header is None:
             self.header = header_of({}, line.shown(), range(self.band.first, self.band.right + 1))
             self.header.sure = _UNHEADED
