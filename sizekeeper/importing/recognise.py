@@ -59,6 +59,7 @@ def recognise(
     flags += told
     flags += (flag for table in tables for flag in (*unit_doubts(table), *doubts_of(table)))
     flags += doubts_between(tables)
+    flags += _hidden(sheets, used)
     flags += _across_sheets(sheets, used)
     return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(split), {f.sheet: f.roles for f in found})
 
@@ -208,6 +209,16 @@ def _box(raw: RawTable) -> tuple[int, int, int, int]:
     places = [(place(at)[0], int(at.partition("#")[2] or place(at)[1])) for at in cells]
     rows, columns = [r for r, _ in places], [c for _, c in places]
     return min(rows), min(columns), max(rows), max(columns)
+
+
+def _hidden(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[Flag]:
+    """The figures that were read and that the workbook does not show, one flag for each sheet."""
+    unseen = {sheet.name: sheet.hidden for sheet in sheets if sheet.hidden}
+    for found in used:
+        read = [at for at, role in found.roles.items() if role == "value" and at in unseen.get(found.sheet, ())]
+        if read:
+            first = min(read, key=place)
+            yield Flag("hidden_cells", first, f"{len(read)} figures that were read are hidden there", found.sheet)
 
 
 def _across_sheets(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[Flag]:

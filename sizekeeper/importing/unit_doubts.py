@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING
 
 from sizekeeper import assets
 from sizekeeper.core.length import CM_PER
+from sizekeeper.importing.amounts import UNITS
 from sizekeeper.importing.draft import Flag
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from sizekeeper.importing.draft import DraftRow, DraftTable
+    from sizekeeper.importing.draft import ChartUnit, DraftRow, DraftTable
 
 CODE = "unit_doubtful"
 _FLAT = 2.5
@@ -22,7 +23,7 @@ _LARGEST_EASE = 1.6
 
 def unit_doubts(table: DraftTable) -> Iterator[Flag]:
     """One flag at the first figure where most rows are so, else one at the label of each such row."""
-    judged = {row.label_at: _likelier(row, table) for row in table.rows if _is_judged(row, table)}
+    judged = {row.label_at: likelier_unit(row, table) for row in table.rows if _is_judged(row, table)}
     doubtful = {at: unit for at, unit in judged.items() if unit}
     if len(doubtful) * 2 > len(judged):
         unit = next(iter(doubtful.values()))
@@ -53,8 +54,10 @@ def _is_judged(row: DraftRow, table: DraftTable) -> bool:
     return known and not row.doubt and row.dimension == "girth"
 
 
-def _likelier(row: DraftRow, table: DraftTable) -> str | None:
-    """The unit in which all figures are human, where in their own none is."""
+def likelier_unit(row: DraftRow, table: DraftTable) -> ChartUnit | None:
+    """The unit in which all figures are human, where in their own none is; None for rows that say nothing of it."""
+    if not _is_judged(row, table):
+        return None
     span = assets.measures()[row.measure].human_cm
     if span is None:
         return None
@@ -64,7 +67,7 @@ def _likelier(row: DraftRow, table: DraftTable) -> str | None:
     if any(low <= cm <= high for cm in figures):
         return None
     own = float(CM_PER[row.unit_in_file])
-    for unit in ("cm", "in", "mm"):
+    for unit in UNITS:
         times = float(CM_PER[unit]) / own
         if unit != row.unit_in_file and all(low <= cm * times <= high for cm in figures):
             return unit
