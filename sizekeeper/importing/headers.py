@@ -106,7 +106,13 @@ def _numbers_head(labels: Sequence[Label], data: Data, mean: float, *, fresh: bo
     told = [word for word in labels if not word.prose]
     plain = all(word.generic or word.unit_only or word.kind or word.view or word.variant for word in told)
     texts = [cell.text for _, cell in data]
-    return (plain or not known) and fresh and mean >= _SURE and len(set(texts)) * 2 > len(texts)
+    return (plain or not known) and fresh and mean >= _SURE and (len(set(texts)) * 2 > len(texts) or _in_blocks(texts))
+
+
+def _in_blocks(texts: Sequence[str]) -> bool:
+    """Whether the same several labels come again and again, as under short, regular and long."""
+    length = len(set(texts))
+    return length > 1 and len(texts) % length == 0 and list(texts) == list(texts[:length]) * (len(texts) // length)
 
 
 def header_of(labels: dict[int, Label], data: Data, columns: Sequence[int]) -> Header:

@@ -51,6 +51,7 @@ class BandReader:
         self.sections: list[str] = []
         self.rows = range(0)
         self.below = -1
+        self.named_at: int | None = None
 
     def read(self, rows: range, inherited: Header | None) -> Header | None:
         """Read the rows; `inherited` is the header of the table above, for a table that goes on under it."""
@@ -75,9 +76,7 @@ class BandReader:
             self._heading([*line.labels.values(), *(c for _, c in shown)])
         elif is_attribute_row(words, shown):
             self._attributes(line, shown)
-        elif not self._is_waist(words, shown) and (
-            self._heads_again(words, shown) or is_size_row(words, shown, fresh=self._may_start(), known=self._known())
-        ):
+        elif not self._is_waist(words, shown) and self._heads(line, words, shown):
             self._sizes(line, shown, r, rows)
         elif any(is_figure(c) for _, c in shown) or (line.data and self._known() and any(w.is_measure for w in words)):
             self._figures(line)
@@ -174,11 +173,18 @@ class BandReader:
         same = [shown_label(cell.text) for _, cell in shown] == [size.label for size in self.header.sizes()]
         return not same and not (self.header.used and self.context.title)
 
-    def _heads_again(self, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]]) -> bool:
+    def _heads(self, line: Line, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Whether a row heads columns with sizes, for the first time or again."""
+        again = self._heads_again(words, shown, min(line.labels, default=None))
+        return again or is_size_row(words, shown, fresh=self._may_start(), known=self._known())
+
+    def _heads_again(self, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]], left: int | None) -> bool:
         """Whether a row that names no measure repeats the sizes headed above."""
         header = self.header or self.inherited
-        if header is None or len(shown) < _LEAST or not self.fresh or any(word.is_measure for word in words):
+        if header is None or len(shown) < _LEAST or any(word.is_measure for word in words):
             return False
+        if not self.fresh and (self.waiting is not None or left is None or left != self.named_at):
+            return False  # "finished" beside or below a measure's name is of that measure
         return [shown_label(cell.text) for _, cell in shown] == [size.label for size in header.sizes()]
 
     def _may_start(self) -> bool:
@@ -245,6 +251,7 @@ class BandReader:
             other = next(iter(line.labels.values()), None)
         if other is not None:
             return self._left_out(other, line)
+        self.named_at = next((p for p, cell in line.labels.items() if cell.at == named[1]), None)
         self._settle_waiting(keep=named)
         self.measure, self.fresh = named, False
         self.waiting = None
