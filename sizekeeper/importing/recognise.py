@@ -57,7 +57,9 @@ def recognise(
     flags += told
     tables, told = _with_halves(tables, flags)
     flags += told
-    flags += (flag for table in tables for flag in (*unit_doubts(table), *doubts_of(table)))
+    unset = [table for table in tables if table.key not in corrections.units]
+    flags += (flag for table in unset for flag in unit_doubts(table))
+    flags += (flag for table in tables for flag in doubts_of(table))
     flags += doubts_between(tables)
     flags += _hidden(sheets, used)
     flags += _across_sheets(sheets, used)
