@@ -48,7 +48,7 @@ def is_of_people(table: DraftTable) -> bool:
 
 def _is_judged(row: DraftRow, table: DraftTable) -> bool:
     measures = assets.measures()
-    known = row.measure in measures and any(cm is not None for cm in row.cm)
+    known = row.measure in measures and any(cell.low is not None for cell in row.cells)
     if table.kind == "body":
         return known
     return known and not row.doubt and row.dimension == "girth"
