@@ -93,6 +93,8 @@ def settle_units(rows: Sequence[RowReading], stated: tuple[str, ...], beside: st
     """
     known = tuple(dict.fromkeys(CHART_UNIT[u][0] for u in stated))
     _pair_unnamed(rows)
+    for row in rows:
+        _name_by_last(row)
     unnamed = [r for r in rows if any(a.unit is None for a in _amounts(r))]
     inferred = False
     if unnamed:
@@ -118,6 +120,13 @@ def _name(row: RowReading, unit: ChartUnit) -> None:
     for readings in row.readings.values():
         for reading in readings:
             reading.amounts = [a if a.unit else replace(a, unit=unit) for a in reading.amounts]
+
+
+def _name_by_last(row: RowReading) -> None:
+    """A unit behind the last figure of a row is that of all: `84 88 92 cm`."""
+    amounts = list(_amounts(row))
+    if len(amounts) > 1 and amounts[-1].unit and not any(a.unit for a in amounts[:-1]):
+        _name(row, cast("ChartUnit", amounts[-1].unit))
 
 
 def _pair_unnamed(rows: Sequence[RowReading]) -> None:

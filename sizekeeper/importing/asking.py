@@ -9,13 +9,15 @@ from typing import TYPE_CHECKING
 
 from sizekeeper import assets
 from sizekeeper.importing.asking_tables import clash_asks, kind_asks, unit_asks
-from sizekeeper.importing.question import Answer, Ask, Remark
+from sizekeeper.importing.figures import figure_in
+from sizekeeper.importing.question import UNITS, Answer, Ask, Remark
 from sizekeeper.importing.setting import with_cell, with_measure, with_size, with_written
+from sizekeeper.importing.unit_doubts import likelier_unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from sizekeeper.importing.draft import DraftRow, DraftTable, Flag
+    from sizekeeper.importing.draft import ChartUnit, DraftRow, DraftTable, Flag
     from sizekeeper.importing.opened import Answers, Opened
 
 _TWO = re.compile(r".*?: (?P<one>.+) and (?P<other>.+) are not the same")
@@ -137,6 +139,11 @@ def _measure(opened: Opened, flag: Flag) -> Ask:
     return Ask(flag.code, f"{_sentence(flag.note)} Is it that?", flag.sheet, flag.at, choices, "measure")
 
 
+def _measure_again(_opened: Opened, flag: Flag) -> Ask:
+    keep = Answer("Keep it apart", partial(confirmed, flag=flag))
+    return Ask(flag.code, f"{_sentence(flag.note)} What is it?", flag.sheet, flag.at, (keep,), "measure")
+
+
 def _sizes(_opened: Opened, flag: Flag) -> Ask:
     return Ask(flag.code, f"{_sentence(flag.note)} Are they the sizes?", flag.sheet, flag.at, (_yes(flag),), "size")
 
@@ -149,6 +156,31 @@ def _odd(opened: Opened, flag: Flag) -> Ask:
     return Ask(
         flag.code, says, flag.sheet, flag.at, (Answer("Yes, as printed", partial(confirmed, flag=flag)),), "cell"
     )
+
+
+def _unit(opened: Opened, flag: Flag) -> Ask:
+    """Asks of figures that no person has in their unit: one row's where the flag is at its label, else the table's."""
+    place = row_at(opened, flag.sheet, flag.at)
+    rows = [] if place is None else [place[1]] if place[1].label_at == flag.at else list(place[0].rows)
+    units = [unit for row in rows if place and (unit := likelier_unit(row, place[0]))]
+    cells = [((flag.sheet, c.at), c.text) for row in rows for c in row.cells if _names_no_unit(c.text)]
+    choices = [Answer("As printed", partial(confirmed, flag=flag))]
+    if units and cells:
+        recount = partial(_recounted, flag=flag, cells=cells, unit=units[0])
+        choices.insert(0, Answer(f"They are {UNITS[units[0]]}", recount))
+    return Ask(flag.code, f"{_sentence(flag.note)} What are they?", flag.sheet, flag.at, tuple(choices), "cell")
+
+
+def _names_no_unit(text: str) -> bool:
+    found = figure_in(text)
+    return found is not None and all(amount.unit is None for amount in found.amounts)
+
+
+def _recounted(answers: Answers, flag: Flag, cells: list[tuple[tuple[str, str], str]], unit: ChartUnit) -> Answers:
+    """The answers with a unit written beside every figure of some cells."""
+    for cell, text in cells:
+        answers = with_cell(answers, cell, f"{text} {unit}")
+    return confirmed(answers, flag)
 
 
 def _yes(flag: Flag) -> Answer:
@@ -171,4 +203,7 @@ _MAKERS: dict[str, Callable[[Opened, Flag], Ask]] = {
     "measure_inferred": _measure,
     "sizes_inferred": _sizes,
     "non_monotonic": _odd,
+    "unit_doubtful": _unit,
+    "size_repeated": _odd,
+    "row_repeated": _measure_again,
 }

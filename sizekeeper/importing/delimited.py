@@ -25,7 +25,10 @@ _BOMS = (
 _TWO_NUMBERS = re.compile(r"\d\s+\d+$")
 _LEAST_SHARE = 0.5
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f]")
-_LISTING = re.compile(r"[^,\d]*[^\d,]\d[^,]*?\(\s*\d|[^,:]{2,40}:\s*\d|[^,]*\b[XSML\d]+\s*\([XSML\d]+,")
+_LISTING = re.compile(
+    r"[^,\d]*[^\d,]\d[^,]*?\(\s*\d|[^,:]{2,40}:\s*\d|[^,:]{1,20}:\s*[^\W\d][^,\d]*\d[^,]*,\s*[^\W\d]|"
+    r"[^,]*\b[XSML\d]+\s*\([XSML\d]+,"
+)
 _FEW = 0.3
 _LEAST_FIELDS = 3
 

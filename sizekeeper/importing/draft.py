@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
@@ -46,6 +46,12 @@ class DraftCell:
     step: Fraction = Fraction(1)
 
 
+def _middle(cell: DraftCell) -> Fraction | None:
+    if cell.low is None or cell.high is None:
+        return None
+    return cell.low if cell.low == cell.high else (cell.low + cell.high) / 2
+
+
 @dataclass(frozen=True, slots=True)
 class DraftRow:
     """One measure over all sizes of its table.
@@ -67,25 +73,24 @@ class DraftRow:
     same_for_all_sizes: bool = False
     sure: float = 1.0
 
-    def _cm(self, value: Fraction | None) -> float | None:
-        if value is None:
-            return None
-        return float(value * CM_PER[self.unit_in_file] * TIMES[self.written_as])
+    def _cm(self, values: Iterable[Fraction | None]) -> tuple[float | None, ...]:
+        per_cm = CM_PER[self.unit_in_file] * TIMES[self.written_as]
+        return tuple(None if value is None else float(value * per_cm) for value in values)
 
     @property
     def cm_low(self) -> tuple[float | None, ...]:
         """The lower ends in cm, full girth; None where no figure is given."""
-        return tuple(self._cm(cell.low) for cell in self.cells)
+        return self._cm(cell.low for cell in self.cells)
 
     @property
     def cm_high(self) -> tuple[float | None, ...]:
         """The upper ends in cm, full girth; None where no figure is given."""
-        return tuple(self._cm(cell.high) for cell in self.cells)
+        return self._cm(cell.high for cell in self.cells)
 
     @property
     def cm(self) -> tuple[float | None, ...]:
         """The figures in cm, full girth, the middle of a range; None where no figure is given."""
-        return tuple(None if c.low is None or c.high is None else self._cm((c.low + c.high) / 2) for c in self.cells)
+        return self._cm(_middle(cell) for cell in self.cells)
 
     @property
     def ranged(self) -> bool:

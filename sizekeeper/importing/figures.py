@@ -41,7 +41,9 @@ _PLAIN = str.maketrans(
 _MARK = re.compile(r"^[*†‡§#‖¶]+\s*|\s*(?:[*†‡§#‖¶¹²³⁴⁵⁶⁷⁸⁹ᵃᵇᶜᵈ]+|\([*†‡]+\)|\[[a-z0-9]\]|(?<=[\d\"])\s*\([a-z1-9]\))$")
 _ABOUT = re.compile(
     r"^(?:up to|bis|jusqu'à|tot|hasta|fino a|max\.?|min\.?|over|under|ab|[≤≥<>~≈])\s*(?=\d)"
-    r"|(?<=\d)\s*(?:\+|±\s*[\d.,½¼¾]+)$",
+    r"|(?<=\d)\s*(?:\+|±\s*[\d.,½¼¾]+)$"
+    r"|(?<=[\w½¼¾\"])\s*\(?(?:(?:for |in )?all sizes|alle gr(?:ö|oe)(?:ß|ss)en|toutes (?:les )?tailles|alle maten|"
+    r"todas las tallas|tutte le taglie|approx\.?|circa)\)?$",
     re.IGNORECASE,
 )
 _FRACTION = r"\d{1,2}/(?:2|3|4|5|6|8|10|16|32|64)(?!\d)"

@@ -36,11 +36,15 @@ Row = tuple["GridCell | None", ...]
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A named grid; every row is equally long. A merged area holds the same cell in all its places."""
+    """A named grid; every row is equally long. A merged area holds the same cell in all its places.
+
+    `hidden` are the addresses of filled cells that the workbook does not show.
+    """
 
     name: str
     rows: tuple[Row, ...]
     single_column: bool = False
+    hidden: frozenset[str] = frozenset()
 
     @property
     def width(self) -> int:

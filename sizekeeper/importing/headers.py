@@ -11,7 +11,7 @@ from sizekeeper.importing.bands import is_figure, is_text, label
 from sizekeeper.importing.grid import GridCell
 from sizekeeper.importing.labels import Label
 from sizekeeper.importing.raw import RawSize
-from sizekeeper.importing.sizes import likeness, recovered_date, shown_label
+from sizekeeper.importing.sizes import likeness, names_wearers, recovered_date, shown_label
 from sizekeeper.importing.units import stated_units, unit_of, without_units
 from sizekeeper.importing.vocabulary import Kind
 
@@ -33,6 +33,7 @@ class Column:
     kind: Kind | None = None
     view: str | None = None
     variant: str | None = None
+    bound: str = ""
 
 
 @dataclass(slots=True)
@@ -90,6 +91,8 @@ def is_size_row(labels: Sequence[Label], data: Data, *, fresh: bool, known: bool
     mean = sum(likes) / len(likes)
     if any(word.is_measure and not word.size_word and word.names.sure >= _SURE for word in labels):
         return False
+    if known and any(word.is_measure and word.units for word in labels):  # no size is counted in cm
+        return False
     if any(word.size_word for word in labels):
         ambiguous = any(word.is_measure for word in labels)
         return mean >= _ANY and (not ambiguous or fresh)
@@ -101,9 +104,15 @@ def is_size_row(labels: Sequence[Label], data: Data, *, fresh: bool, known: bool
 def _numbers_head(labels: Sequence[Label], data: Data, mean: float, *, fresh: bool, known: bool) -> bool:
     """Numbers without the word size head columns only where a table starts, and only where no two are alike."""
     told = [word for word in labels if not word.prose]
-    plain = all(word.generic or word.kind or word.units or word.view or word.variant for word in told)
+    plain = all(word.generic or word.unit_only or word.kind or word.view or word.variant for word in told)
     texts = [cell.text for _, cell in data]
-    return (plain or not known) and fresh and mean >= _SURE and len(set(texts)) == len(texts)
+    return (plain or not known) and fresh and mean >= _SURE and (len(set(texts)) * 2 > len(texts) or _in_blocks(texts))
+
+
+def _in_blocks(texts: Sequence[str]) -> bool:
+    """Whether the same several labels come again and again, as under short, regular and long."""
+    length = len(set(texts))
+    return length > 1 and len(texts) % length == 0 and list(texts) == list(texts[:length]) * (len(texts) // length)
 
 
 def header_of(labels: dict[int, Label], data: Data, columns: Sequence[int]) -> Header:
@@ -138,7 +147,9 @@ def is_attribute_row(labels: Sequence[Label], data: Data) -> bool:
         return True
     told = [label(cell) for _, cell in data]
     plain = all(not word.is_measure or word.names.sure < _SURE for word in labels)
-    return plain and all(word.says_only_how or word.unit_only or word.kind_only for word in told)
+    ends = {words.bound_in(word.text) for word in told if " " not in word.text}
+    qualified = all(word.says_only_how or word.unit_only or word.kind_only for word in told)
+    return plain and (qualified or ends == {"low", "high"})
 
 
 def _head_of(word: Label) -> str:
@@ -154,6 +165,11 @@ def _head_of(word: Label) -> str:
         if pattern.fullmatch(text.strip(" :")):
             return name
     return ""
+
+
+def heads_attribute(word: Label) -> bool:
+    """Whether a word heads a column about figures, of views or units, rather than one of names."""
+    return bool(_head_of(word))
 
 
 def attribute(head: Label | None, cell: GridCell) -> dict[str, str]:
@@ -172,6 +188,8 @@ def attribute(head: Label | None, cell: GridCell) -> dict[str, str]:
         said["unit"] = word.units[0]
     if word.kind:
         said["kind"] = word.kind
+    if " " not in bare and words.bound_in(bare):
+        said["bound"] = bare
     if word.view:
         said["view"] = word.view
     if word.cup or (word.variant and "variant" not in said):
@@ -194,6 +212,19 @@ def with_attributes(header: Header, labels: Sequence[Label], data: Data) -> None
         elif place in said and size.size:
             column = replace(column, size=size.size, at=size.at, date=size.date, aliases=size.aliases)
         header.columns[place] = _told(column, current)
+    _drop_groups(header)
+
+
+def _drop_groups(header: Header) -> None:
+    """Words for wearers over a run of different sizes, misses' and women's, part the run; they are no variants."""
+    groups: dict[str, set[str]] = {}
+    for column in header.columns.values():
+        if column.variant and column.size:
+            groups.setdefault(column.variant, set()).add(column.size)
+    sizes = [size for group in groups.values() for size in group]
+    if len(groups) > 1 and len(set(sizes)) == len(sizes) and all(names_wearers(group) for group in groups):
+        for place, column in header.columns.items():
+            header.columns[place] = replace(column, variant=None)
 
 
 def _at_their_blocks(header: Header, data: Data) -> Data:
@@ -217,6 +248,7 @@ def _told(column: Column, said: Mapping[str, str]) -> Column:
         kind=kind,
         view=said.get("view", column.view),
         variant=said.get("variant", column.variant),
+        bound=said.get("bound", column.bound),
     )
 
 

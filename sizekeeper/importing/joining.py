@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from sizekeeper.importing.amounts import disagree
 from sizekeeper.importing.draft import DraftRow, DraftTable, Flag
 from sizekeeper.importing.figures import Amount
+from sizekeeper.importing.labels import resolved
 from sizekeeper.importing.raw import RawRow, RawTable, place_blanks
 from sizekeeper.importing.vocabulary import SIZE, folded
 
@@ -28,7 +29,10 @@ def join_wrapped(tables: Sequence[RawTable]) -> list[RawTable]:
     joined: list[RawTable] = []
     for table in tables:
         start = next((t for t in reversed(joined[-_NEAR:]) if _goes_on(t, table)), None)
-        if start is None:
+        if start is None and joined and _adds_measures(joined[-1], table):
+            joined[-1].rows += [replace(row, kind=joined[-1].kind) for row in table.rows]
+            joined[-1].wrapped = True
+        elif start is None:
             joined.append(table)
         else:
             _append(start, table)
@@ -45,6 +49,26 @@ def _goes_on(first: RawTable, second: RawTable) -> bool:
         return False
     ours, theirs = {_key(row) for row in first.rows}, {_key(row) for row in second.rows}
     return len(ours & theirs) >= _SHARED * max(len(ours), len(theirs))
+
+
+def _adds_measures(first: RawTable, second: RawTable) -> bool:
+    """Whether a block repeats the head of the one above it, as on a new page, and goes on with other measures."""
+    if any(getattr(first, name) != getattr(second, name) for name in ("sheet", "orientation", "units")):
+        return False
+    same_head = [s.label for s in first.sizes] == [s.label for s in second.sizes]
+    names = [{folded(row.label.text) for row in table.rows} for table in (first, second)]
+    if not same_head or names[0] & names[1] or first.kind is None:
+        return False
+    if second.title:
+        return first.kind == second.kind and folded(first.title) == folded(second.title)
+    return second.kind in (None, first.kind) and not (first.kind == "body" and any(map(_is_garments, second.rows)))
+
+
+def _is_garments(row: RawRow) -> bool:
+    """Whether a row's measure is one that only a garment has."""
+    return resolved(row.label.names, "finished", finished_words=False) != resolved(
+        row.label.names, "body", finished_words=False
+    )
 
 
 def _says_only_where(title: str) -> bool:
@@ -82,25 +106,34 @@ def _append(first: RawTable, second: RawTable) -> None:
             target.blanks |= blanks
 
 
-def join_two_units(tables: Sequence[DraftTable]) -> tuple[list[DraftTable], list[Flag]]:
-    """The tables without those that repeat an earlier one in another unit, and flags for what was found so."""
+def join_two_units(tables: Sequence[DraftTable], *, across: bool = False) -> tuple[list[DraftTable], list[Flag]]:
+    """The tables without those that repeat an earlier one in another unit, and flags for what was found so.
+
+    With `across`, tables of different sheets are looked at, and joined only where all their figures agree.
+    """
     kept: list[DraftTable] = []
     flags: list[Flag] = []
     for table in tables:
-        first = next((t for t in kept[-_NEAR:] if _repeats(t, table)), None)
+        first = next((t for t in kept[-_NEAR:] if (t.sheet != table.sheet) is across and _repeats(t, table)), None)
         if first is None:
+            kept.append(table)
+            continue
+        doubts = [d for row in table.rows for d in _disagreements(_same_row(first, row), row, table.sheet)]
+        if across and doubts:
             kept.append(table)
             continue
         note = f"the table is printed twice, in {first.unit} and in {table.unit}; {first.unit} is taken"
         flags.append(Flag("dual_unit", table.sizes[0].at, note, table.sheet))
-        for row in table.rows:
-            other = next(r for r in first.rows if r.measure == row.measure)
-            flags += _disagreements(other, row, table.sheet)
+        flags += doubts
     return kept, flags
 
 
+def _same_row(first: DraftTable, row: DraftRow) -> DraftRow:
+    return next(r for r in first.rows if (r.measure, r.view, r.variant) == (row.measure, row.view, row.variant))
+
+
 def _repeats(first: DraftTable, second: DraftTable) -> bool:
-    same = first.kind == second.kind and first.sheet == second.sheet and first.labels == second.labels
+    same = first.kind == second.kind and first.labels == second.labels
     if not same or first.unit == second.unit or "mixed" in (first.unit, second.unit):
         return False
     ours, theirs = ([(r.measure, r.view, r.variant) for r in t.rows] for t in (first, second))

@@ -16,14 +16,20 @@ _NUMBERING = re.compile(r"^\s*(?:\(?[A-Za-z0-9]{1,2}[).:]\s+|\d{1,2}\s+(?=[^\W\d
 _MARKS = re.compile(r"\s*[*†‡§¹²³⁴⁵:]+\s*$")
 _WHERE = re.compile(
     r"[\s,(]+(?:\d[\d.,/]*\s*(?:cm|mm|in|\"|″)?\s*)?(?:below|above|under|at|from|down|measured|unter(?:halb)?|über|ab|an|"
-    r"en dessous|sous|à partir|depuis|au|onder|vanaf|boven|bajo|debajo|desde|sotto|da|dal)\s.*$",
+    r"en dessous|sous|à partir|depuis|au|onder|vanaf|boven|bajo|debajo|desde|sotto|da|dal)\s"
+    r"(?!(?:the )?(?:nape|neck|cent(?:re|er) back|cb)\b).*$",
     re.IGNORECASE,
 )
-"""Where on the body or garment a measure is taken, which is no part of its name."""
+"""Where on the body or garment a measure is taken, which is no part of its name.
+
+From the nape or the centre back makes another measure of a sleeve or a length, so it stays.
+"""
 
 _ACROSS = re.compile(
     r"(?<!\w)(?:across|wide|width|breite?|breit|large(?:ur)?|ancho|breedte|larghezza)(?!\w)", re.IGNORECASE
 )
+_SIZE_AND = re.compile(r"(?P<size>[^(\[]+?)\s*[(\[]\s*(?P<name>[^()\[\]]+?)(?:\s+(?:in|en))?\s*[)\]]?")
+"""A word for size with the measure that names the sizes beside it: `Talla (altura)`."""
 _SENTENCE = 60
 _FEW_WORDS, _LONGEST = 3, 300
 
@@ -131,6 +137,9 @@ def _more_than_size(part: str) -> bool:
 def _names(bare: str) -> tuple[Names, WrittenAs]:
     """The measure named and how it is written; words that mark halves, kinds, views and variants are set aside."""
     exact = names_of(bare) if exactly(bare) else NOTHING
+    beside_size = _SIZE_AND.fullmatch(bare)
+    if beside_size and _is_size_word(beside_size["size"]) and exactly(beside_size["name"]):
+        return names_of(beside_size["name"]), "full"
     if exact.ids and not (words.HALF.search(bare) or words.QUARTER.search(bare)):
         return exact, "full"
     left = words.CUP.sub(" ", words.VIEW.sub(" ", bare))
@@ -142,7 +151,13 @@ def _names(bare: str) -> tuple[Names, WrittenAs]:
     if not exactly(left):
         left = words.VARIANT.sub(" ", left)
     without_kind = words.FINISHED.sub(" ", words.BODY.sub(" ", left))
-    for text in (left, without_kind, _WHERE.sub("", without_kind), re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind)):
+    for text in (
+        left,
+        without_kind,
+        _before_comma(without_kind),
+        _WHERE.sub("", without_kind),
+        re.sub(r"[(\[][^()\[\]]*[)\]]", " ", without_kind),
+    ):
         found = names_of(_tidy(text))
         if found.sure >= 0.8:  # noqa: PLR2004 - surer than a name found within the label
             return found, written
@@ -152,6 +167,17 @@ def _names(bare: str) -> tuple[Names, WrittenAs]:
             return found, written
     found = names_of(_tidy(without_kind))
     return (found if found.ids else exact), written
+
+
+def _unbracketed(text: str) -> str:
+    return re.sub(r"[(\[][^()\[\]]*[)\]]", " ", text)
+
+
+def _before_comma(text: str) -> str:
+    """What stands before a comma and words that explain it: `Shoulder seam, neck to edge`; never a bare `Length`."""
+    head, _, rest = text.partition(",")
+    explained = len(rest.split()) > 1 and len(head.split()) > 1
+    return head if explained else text
 
 
 def _tidy(text: str) -> str:

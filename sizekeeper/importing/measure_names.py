@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from sizekeeper import assets
-from sizekeeper.importing.vocabulary import folded
+from sizekeeper.importing.vocabulary import NOTIONS, folded
 
 CLOSE = 0.8
 """How sure a name is that was found by its close spelling: one letter off, two in a long name (coined)."""
@@ -35,6 +35,10 @@ _NOUNS = frozenset(
     },
 )  # fmt: skip
 """Words that make another measure of the name beside them: a cuff depth is not a cuff."""
+
+
+_BARE = frozenset({"length", "longueur", "lange", "lengte", "largo", "longitud", "lunghezza"})
+"""Words that are a garment's length alone, and another measure with a word beside them: a strap's, a foot's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +135,7 @@ def _of_parts(parts: list[str]) -> Names:
 def _close(name: str) -> Names:
     """A measure whose name is spelt nearly so, else the longest name that stands within the label."""
     within = _within(name)
-    if within.ids or len(name) < _SHORTEST_FUZZY:
+    if within.ids or len(name) < _SHORTEST_FUZZY or NOTIONS.search(name):  # a weight is no height
         return within
     from rapidfuzz import process
     from rapidfuzz.distance import OSA
@@ -153,6 +157,8 @@ def _within(name: str) -> Names:
             ids = _index().get(piece)
             rest = words[:start] + words[start + length :]
             other = any(word in _index() for word in words[:start])  # a knee height is no height
+            if piece in _BARE and rest:
+                continue
             if ids and len(piece) >= _SHORTEST_WITHIN and not other and not _NOUNS & set(rest):
                 return Names(tuple(dict.fromkeys(i for i, _ in ids)), _WORTH["within"], frozenset(x for _, x in ids))
     return NOTHING

@@ -10,6 +10,7 @@ from sizekeeper.importing.grid import GridCell, Sheet, sheet_of
 from sizekeeper.importing.labels import label_of
 from sizekeeper.importing.measure_names import names_of
 from sizekeeper.importing.sizes import likeness
+from sizekeeper.importing.text_lines import listed_by_size, unbroken
 from sizekeeper.importing.vocabulary import SIZE
 
 if TYPE_CHECKING:
@@ -34,6 +35,8 @@ _BETWEEN = re.compile(r"\s*[,;|()\[\]:]\s*|\s+[-–/]\s+")
 _TAIL_UNIT = re.compile(r"\s*(cm|mm|in(?:ch(?:es)?)?|[\"″”])(?!\w)")
 _LONGEST_HEAD = 200
 _WORDS_IN_NAME, _MOST_WAYS = 6, 50
+_LEADERS = re.compile(r"\s*(?:\.\s?){3,}$|\s*_{3,}$|\s*…+\s*$")
+"""Dots or a line that lead from a label to its figures."""
 _WIDE = re.compile(r"\s{2,}|\t")
 
 
@@ -42,7 +45,10 @@ def split_lines(sheet: Sheet) -> Sheet:
     cells = _only_column(sheet)
     if cells is None:
         return sheet
-    cells = [_unlisted(cell) for cell in cells]
+    listed = listed_by_size(cells)
+    if listed is not None:
+        return Sheet(sheet.name, sheet_of(sheet.name, listed).rows, single_column=True)
+    cells = unbroken([_unlisted(cell) for cell in cells], _lead)
     values = [_values(cell.text) for cell in cells]
     if sum(len(v) >= _LEAST_FIGURES for v in values) < _LEAST_LINES:
         upright = _reflowed(cells)
@@ -88,6 +94,12 @@ def _values(line: str) -> list[re.Match[str]]:
     return kept[::-1]
 
 
+def _lead(line: str) -> str | None:
+    """The words in front of a line's figures, None for a line without figures."""
+    found = _values(line)
+    return line[: found[0].start()].strip() if len(found) >= _LEAST_FIGURES else None
+
+
 def _split_all(cells: Sequence[GridCell], values: Sequence[list[re.Match[str]]]) -> list[list[GridCell | None]]:
     """Every line as a row. The most usual number of figures tells a label's own numbers from the figures."""
     counts = [len(v) for v in values if len(v) >= _LEAST_FIGURES]
@@ -112,7 +124,7 @@ def _apart(line: str, usual: int) -> list[re.Match[str]]:
 
 def _row(cell: GridCell, found: Sequence[re.Match[str]], *, down: bool) -> list[GridCell | None]:
     """A line's label and figures; `down` tells that the first figure is the size, as the lines have no labels."""
-    text = cell.text[: found[0].start()].strip()
+    text = _LEADERS.sub("", cell.text[: found[0].start()]).strip()
     first: GridCell | None = GridCell(f"{cell.at}#0", text) if text else None
     if first is None and down and len(found) > 1 and likeness(found[0][0]) > 0:
         return [GridCell(f"{cell.at}#{i}", match[0]) for i, match in enumerate(found, 1)]

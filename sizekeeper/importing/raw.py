@@ -35,8 +35,9 @@ class RawFigure:
 class RawRow:
     """A measure's row: the label, all that label, section and column say, and the cells by size, in order of print.
 
-    `bound` tells that it is the low or high end of a range whose other end has a row of its own. `also` are the
-    measure's names in further label columns. `blanks` are the addresses of the empty places.
+    `bound` tells that it is the low or high end of a range whose other end has a row of its own. `section` is a heading
+    that says nothing else, such as `Midi`. `also` are the measure's names in further label columns. `blanks` are the
+    addresses of the empty places.
     """
 
     label: Label
@@ -51,6 +52,7 @@ class RawRow:
     cells: dict[int, list[RawFigure]] = field(default_factory=dict)
     written: WrittenAs = "full"
     bound: Literal["", "low", "high"] = ""
+    section: str = ""
     also: tuple[str, ...] = ()
     blanks: dict[int, str] = field(default_factory=dict)
 

@@ -47,7 +47,7 @@ def read_bytes(
         ReadError: the content cannot be read or holds no chart; the sentence names it.
     """
     drafts = [recognise(name, sheets, corrections, progress) for sheets in readings(data, name, progress)]
-    return _with_tables(max(drafts, key=_figures))
+    return _with_tables(max(drafts, key=_figures) if len(drafts) > 1 else drafts[0])
 
 
 def read_text(text: str, corrections: Corrections = NO_CORRECTIONS, name: str = PASTED) -> Draft:
@@ -80,7 +80,7 @@ def read_sheets(sheets: list[Sheet], corrections: Corrections, name: str) -> Dra
 
 
 def _figures(draft: Draft) -> int:
-    return sum(cm is not None for table in draft.tables for row in table.rows for cm in row.cm)
+    return sum(cell.low is not None for table in draft.tables for row in table.rows for cell in row.cells)
 
 
 def _with_tables(draft: Draft) -> Draft:

@@ -1,4 +1,4 @@
-"""From the grids of a file to a draft: finds the tables whichever way they lie, then settles and doubts them."""
+"""From the grids of a file to a draft: the tables found on each sheet are settled, joined and doubted."""
 
 from __future__ import annotations
 
@@ -8,26 +8,24 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing import vocabulary as words
-from sizekeeper.importing.bands import is_figure, is_text, zones
+from sizekeeper.importing.bands import label
 from sizekeeper.importing.doubts import doubts_between, doubts_of
 from sizekeeper.importing.draft import NO_CORRECTIONS, Corrections, Draft, DraftTable, Flag
-from sizekeeper.importing.grid import GridCell, Sheet, area_of, place, sheet_of
+from sizekeeper.importing.finding import find
+from sizekeeper.importing.grid import GridCell, Sheet, place, sheet_of
 from sizekeeper.importing.halves import all_flat, bodies_for, suspected
 from sizekeeper.importing.joining import join_two_units, join_wrapped
 from sizekeeper.importing.kinds import infer_kinds, split_by_kind
 from sizekeeper.importing.limits import Progress, check_size, no_progress
-from sizekeeper.importing.long_list import long_lists
 from sizekeeper.importing.plain_text import split_lines
-from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
 from sizekeeper.importing.settle import Settling
-from sizekeeper.importing.tables import tables_across
+from sizekeeper.importing.unit_doubts import is_of_people, unit_doubts
 from sizekeeper.importing.units import stated_units
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
-ORIENTATIONS: tuple[Orientation, ...] = ("long", "measures_in_rows", "sizes_in_rows")
-_ENOUGH, _ALL = 0.6, 0.85
+    from sizekeeper.importing.raw import Found, RawTable
 
 
 def recognise(
@@ -46,8 +44,7 @@ def recognise(
     for i, sheet in enumerate(split):
         tick = partial(progress, i, len(sheets))
         tick()
-        found.append(find(sheet, corrections, tick))
-        check_size(source, measures=sum(len(table.rows) for table in found[-1].tables))
+        found.append(find(sheet, corrections, tick, partial(_check, source)))
     used = [f for f in found if f.tables]
     tables: list[DraftTable] = []
     flags: list[Flag] = []
@@ -56,12 +53,21 @@ def recognise(
         drafted, said = _settled(one, corrections)
         tables += drafted
         flags += said
+    tables, told = join_two_units(tables, across=True)
+    flags += told
     tables, told = _with_halves(tables, flags)
     flags += told
+    unset = [table for table in tables if table.key not in corrections.units]
+    flags += (flag for table in unset for flag in unit_doubts(table))
     flags += (flag for table in tables for flag in doubts_of(table))
     flags += doubts_between(tables)
+    flags += _hidden(sheets, used)
     flags += _across_sheets(sheets, used)
     return Draft(source, tuple(tables), tuple(dict.fromkeys(flags)), tuple(split), {f.sheet: f.roles for f in found})
+
+
+def _check(source: str, found: Found) -> None:
+    check_size(source, measures=sum(len(table.rows) for table in found.tables))
 
 
 def _corrected(sheet: Sheet, corrections: Corrections) -> Sheet:
@@ -88,96 +94,8 @@ def _changed(cell: GridCell | None, changed: dict[str, str], ignored: set[str]) 
     return cell
 
 
-def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None]) -> Found:
-    """What is on a sheet: in the areas set by hand, else wherever it stands."""
-    areas = corrections.areas.get(sheet.name)
-    if areas:
-        parts = [_oriented(area_of(sheet, area), way, tick) for area, way in areas]
-        found = _joined(sheet, parts)
-    else:
-        found = _best(sheet, tick)
-    for table in found.tables:
-        place_blanks(table)
-    _words_around(sheet, found)
-    return found
-
-
-def _best(sheet: Sheet, tick: Callable[[], None]) -> Found:
-    """The reading of the whole sheet, or of its parts where they lie in different ways."""
-    whole = _oriented(sheet, None, tick)
-    total = sum(map(is_figure, sheet.cells()))
-    if not total or _score(whole) >= _ENOUGH * total:
-        return whole
-    parts = [_oriented(_rows_only(sheet, top, bottom), None, tick) for top, bottom in zones(sheet)]
-    joined = _joined(sheet, parts)
-    return joined if _score(joined) > _score(whole) else whole
-
-
-def _rows_only(sheet: Sheet, top: int, bottom: int) -> Sheet:
-    return Sheet(sheet.name, sheet.rows[top:bottom], sheet.single_column)
-
-
-def _oriented(sheet: Sheet, way: Orientation | None, tick: Callable[[], None]) -> Found:
-    """The reading that explains most; later ways are left out where an earlier one explains nearly all."""
-    total = sum(map(is_figure, sheet.cells()))
-    readings: list[Found] = []
-    for orientation in (way,) if way else ORIENTATIONS:
-        readings.append(_one_way(sheet, orientation, tick))
-        if _score(readings[-1]) >= _ALL * total > 0:
-            break
-    return max(readings, key=_score)
-
-
-def _one_way(sheet: Sheet, orientation: Orientation, tick: Callable[[], None]) -> Found:
-    if orientation == "long":
-        return long_lists(sheet)
-    return tables_across(sheet if orientation == "measures_in_rows" else sheet.transposed(), orientation, tick)
-
-
-def _joined(sheet: Sheet, parts: Sequence[Found]) -> Found:
-    joined = Found(sheet.name, single_column=sheet.single_column)
-    for part in parts:
-        joined.tables += part.tables
-        joined.scores += part.scores
-        joined.roles |= part.roles
-        joined.left_out += part.left_out
-    return joined
-
-
-def _score(found: Found) -> float:
-    """How many figures a reading explains; figures of measures we know and under sizes that look so count more."""
-    total = 0.0
-    for table, sure in zip(found.tables, found.scores, strict=True):
-        for row in table.rows:
-            known = 1.0 if row.label.names.sure > 0.7 else 0.7 if row.label.is_measure else 0.2  # noqa: PLR2004 - see Names
-            total += known * sure * sum(is_figure(f.cell) for cells in row.cells.values() for f in cells)
-    return total
-
-
-def _words_around(sheet: Sheet, found: Found) -> None:
-    """Texts that no table used: above the first figure a title block, below the last one notes."""
-    rows = [place(f.cell.at)[0] for t in found.tables for r in t.rows for cells in r.cells.values() for f in cells]
-    if not rows:
-        return
-    first, last = min(rows), max(rows)
-    beside = {place(at)[0] for at, role in found.roles.items() if role in ("size", "measure")}
-    seen: set[str] = set()
-    for cell in sheet.cells():
-        if cell.at in found.roles or cell.at in seen or not is_text(cell):
-            continue
-        seen.add(cell.at)
-        row = place(cell.at)[0]
-        if row in beside:
-            found.roles[cell.at] = "remark"
-        elif row > last:
-            found.notes.append(cell)
-            found.roles[cell.at] = "note"
-        elif row < first:
-            found.titles.append(cell)
-            found.roles[cell.at] = "title"
-
-
 def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], list[Flag]]:
+    _kind_around(found)
     raws = join_wrapped([part for table in found.tables for part in split_by_kind(table)])
     inferred = infer_kinds(raws)
     flat = all_flat([c.text for c in [*found.notes, *found.titles]])
@@ -189,6 +107,8 @@ def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], 
         one = Settling(raw, corrections, beside=beside, flat=flat or all_flat([raw.title]))
         table = one.table()
         told = one.flags
+        if any(flag.code == "unit_inferred" for flag in told) and not is_of_people(table):
+            continue
         if raw in inferred and one.key not in corrections.kinds:
             told.append(Flag("kind_inferred", "", f"nothing says body or finished; read as {table.kind}", found.sheet))
         if raw.wrapped:
@@ -197,15 +117,27 @@ def _settled(found: Found, corrections: Corrections) -> tuple[list[DraftTable], 
     return _doubted(found, settled)
 
 
+def _kind_around(found: Found) -> None:
+    """Give the tables the kind that a title or note states for the whole sheet, where nothing nearer states one."""
+    if any(table.kind or any(row.kind for row in table.rows) for table in found.tables):
+        return
+    said = {word.kind for cell in [*found.titles, *found.notes] if (word := label(cell)).kind_only}
+    if len(said) == 1:
+        (kind,) = said
+        for table in found.tables:
+            table.kind = kind
+
+
 def _stated_around(found: Found) -> tuple[str, ...]:
     """The unit that a title block or note states for the whole sheet."""
     for cell in found.titles:
         if stated_units(cell.text):
             return stated_units(cell.text)
     for cell in found.notes:
-        if words.STATED_FOR_ALL.search(cell.text) and stated_units(cell.text):
+        told = words.STATED_FOR_ALL.search(cell.text) or label(cell).kind_only
+        if told and stated_units(cell.text):
             return stated_units(cell.text)
-    return ()
+    return stated_units(found.sheet)
 
 
 def _doubted(
@@ -279,6 +211,16 @@ def _box(raw: RawTable) -> tuple[int, int, int, int]:
     places = [(place(at)[0], int(at.partition("#")[2] or place(at)[1])) for at in cells]
     rows, columns = [r for r, _ in places], [c for _, c in places]
     return min(rows), min(columns), max(rows), max(columns)
+
+
+def _hidden(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[Flag]:
+    """The figures that were read and that the workbook does not show, one flag for each sheet."""
+    unseen = {sheet.name: sheet.hidden for sheet in sheets if sheet.hidden}
+    for found in used:
+        read = [at for at, role in found.roles.items() if role == "value" and at in unseen.get(found.sheet, ())]
+        if read:
+            first = min(read, key=place)
+            yield Flag("hidden_cells", first, f"{len(read)} figures that were read are hidden there", found.sheet)
 
 
 def _across_sheets(sheets: Sequence[Sheet], used: Sequence[Found]) -> Iterator[Flag]:

@@ -12,11 +12,12 @@ from sizekeeper.importing.draft import Corrections, DraftCell, DraftRow, DraftSi
 from sizekeeper.importing.figures import Amount, is_missing
 from sizekeeper.importing.labels import resolved
 from sizekeeper.importing.measure_names import CLOSE, slug
+from sizekeeper.importing.repeats import part_by_section, unique
 from sizekeeper.importing.sizes import is_double
 from sizekeeper.importing.units import without_units
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
     from fractions import Fraction
 
     from sizekeeper.core.chart import ChartKind, WrittenAs
@@ -46,10 +47,12 @@ class Settling:
                 found.written = "half"
         kind: ChartKind = self.corrections.kinds.get(self.key) or self.raw.kind or "body"
         measures = [self._measure(row, kind) for row in self.raw.rows]
+        part_by_section(self.raw.rows)
         rows = table_rows(self.raw, measures)
         self._units(rows)
         drafted = [row for pairs in self._together(rows) if (row := self._row(pairs)) is not None]
         self._size_flags()
+        rows_once = self._once_each(drafted)
         units = list(dict.fromkeys(row.unit_in_file for row in drafted))
         if len(units) > 1:
             self._flag("mixed_units", "", "rows are counted in different units: " + ", ".join(units))
@@ -60,7 +63,7 @@ class Settling:
             "mixed" if len(units) > 1 else units[0] if units else "cm",
             self.raw.orientation,
             tuple(self._size(s.label, s.at, s.aliases) for s in self.raw.sizes),
-            tuple(_unique(drafted)),
+            rows_once,
             self.key,
         )
 
@@ -145,6 +148,7 @@ class Settling:
         same = self._same_for_all(row, readings)
         cells = [self._cell(first, readings, i, same=same) for i in range(len(self.raw.sizes))]
         self._value_flags(row, readings, first)
+        self._repeats(row, readings, first)
         self._name_flags(row, first)
         return DraftRow(
             first.measure or slug(without_units(row.label.text)),
@@ -260,12 +264,32 @@ class Settling:
         if chosen is None or not rest or chosen[1].unit not in finest:
             return
         reading, amount = chosen
+        if not any(a.unit == first.unit for r in found for a in r.amounts):
+            self._flag("mixed_units", reading.cell.at, f"{row.label.text}: {reading.cell.text} is not in {first.unit}")
+            return
         self._once("dual_unit", reading.cell.at, f"figures are printed in two units; {first.unit} is taken")
         main = replace(amount, step=min(amount.step, finest[amount.unit]))
         for other in rest:
             if disagree(main, other, finest[other.unit]):
                 note = f"{row.label.text}: {_shown(amount)} and {_shown(other)} are not the same"
                 self._flag("dual_unit_disagrees", reading.cell.at, note)
+
+    def _repeats(self, row: RawRow, readings: dict[int, list[Reading]], first: RowReading) -> None:
+        """Two figures of one unit for one size: the first is taken, the other is told of."""
+        for i, found in readings.items():
+            ours = {r.cell.at: r.cell for r in found if any(a.unit == first.unit for a in r.amounts)}
+            for cell in list(ours.values())[1:]:
+                note = f"{row.label.text}: size {self.raw.sizes[i].label} stands twice; {cell.text} is left out"
+                self._flag("size_repeated", cell.at, note)
+
+    def _once_each(self, drafted: list[DraftRow]) -> tuple[DraftRow, ...]:
+        """The rows, each measure once, with a flag for each that is given again."""
+        kept_rows = tuple(unique(drafted))
+        for before, row in zip(drafted, kept_rows, strict=True):
+            if row.measure != before.measure and before.measure in assets.measures():
+                name = assets.measures().name(before.measure)
+                self._flag("row_repeated", row.label_at, f"{row.label}: {name} is given twice; this row is kept apart")
+        return kept_rows
 
     def _name_flags(self, row: RawRow, first: RowReading) -> None:
         if first.measure and row.label.names.sure == CLOSE:
@@ -315,18 +339,3 @@ def _first_at(table: RawTable) -> str:
 def _shown(amount: Amount) -> str:
     low, high = float(amount.low), float(amount.high)
     return f"{low:g} {amount.unit}" if low == high else f"{low:g}–{high:g} {amount.unit}"
-
-
-def _unique(rows: Sequence[DraftRow]) -> Iterator[DraftRow]:
-    """Each measure once for each view and variant: of two labels for it, the surer keeps the measure's name."""
-    best: dict[tuple[str, str | None, str | None], int] = {}
-    for i, row in enumerate(rows):
-        key = (row.measure, row.view, row.variant)
-        if key not in best or row.sure > rows[best[key]].sure:
-            best[key] = i
-    for i, row in enumerate(rows):
-        if best[row.measure, row.view, row.variant] == i:
-            yield row
-        else:
-            own = slug(without_units(row.label))
-            yield replace(row, measure=own if own != row.measure else f"{own}_{row.label_at.lower().replace('#', '_')}")

@@ -64,6 +64,12 @@ _PATTERNS = (
 )
 """Labels by how much they look like sizes, the surest first (coined)."""
 
+_NAMED = re.compile(
+    r"(?:(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|mt\.?|talla|taglia|tg\.?)[\s_]*[:.]?[\s_]*(?=\S)|"
+    r"t\.?\s?(?=\d{2}))",
+    re.IGNORECASE,
+)
+"""The word for size, or its abbreviation, in front of a label."""
 _FOOTNOTE = re.compile(r"(?<=[\w)])\s*[*†‡§¹²³⁴⁵]+$")
 _WEARERS = re.compile(
     r"(?<!\w)(?:miss(?:es)?|wom[ae]n|ladies|m[ae]n|juniors?|girls?|boys?|plus|damen|herren|mädchen|jungen|femmes?|hommes?|"
@@ -84,7 +90,7 @@ def likeness(text: str) -> float:
     """How much a text looks like a size label: 1 for the trade's own labels, 0 for what cannot be one."""
     shown = plain(text).strip("* ")
     shown = _WEARERS.sub("", shown).strip(" .:-’'") or shown
-    bare = SIZE.sub("", shown).strip(" .:-") if SIZE.search(shown) else shown
+    bare = SIZE.sub("", shown).strip(" .:-") if SIZE.search(shown) else _NAMED.sub("", shown, count=1)
     if _WORDS.fullmatch(shown):
         return 1.0
     if not bare or len(bare) > _LONGEST:
@@ -99,12 +105,20 @@ def shown_label(text: str) -> str:
     """A size label as charts refer to it: `Size 12`, `12` and `12 *` with its footnote are one."""
     shown = " ".join(text.split())
     shown = _FOOTNOTE.sub("", shown) or shown
-    match = re.match(
-        r"(?:sizes?|sz\.?|gr(?:ö|oe)(?:ß|ss)e|gr\.?|taille|maat|talla|taglia)[\s_]*[:.]?[\s_]*(?=\S)",
-        shown,
-        re.IGNORECASE,
-    )
+    match = _NAMED.match(shown)
     return shown[match.end() :] if match and match.end() < len(shown) else shown
+
+
+def one_size_in(title: str) -> str:
+    """The one size that a title names at its end, `Finished measurements, size 14`; empty where it names none."""
+    words = list(SIZE.finditer(title))
+    rest = title[words[-1].end() :].strip(" .:()") if words else ""
+    return rest if _EXACT.fullmatch(rest) else ""
+
+
+def names_wearers(text: str) -> bool:
+    """Whether a text names whom sizes are for, and nothing else: `Misses`, `Women's`."""
+    return not re.search(r"\w", _WEARERS.sub("", SIZE.sub("", text)))
 
 
 def is_double(text: str) -> bool:

@@ -9,7 +9,6 @@ from sizekeeper.importing.context import Context
 from sizekeeper.importing.headers import (
     Column,
     Header,
-    attribute,
     header_of,
     is_attribute_row,
     is_size_row,
@@ -18,9 +17,10 @@ from sizekeeper.importing.headers import (
 )
 from sizekeeper.importing.lines import Line, line_at
 from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawRow, RawTable
-from sizekeeper.importing.sizes import likeness, shown_label
-from sizekeeper.importing.units import unit_of
-from sizekeeper.importing.vocabulary import NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, bound_in, only
+from sizekeeper.importing.row_words import new_row, own_name, said_of
+from sizekeeper.importing.sizes import likeness, one_size_in, shown_label
+from sizekeeper.importing.units import unit_of, without_units
+from sizekeeper.importing.vocabulary import EASE, NO_SIZE, NOTIONS, SIZE, STATED_FOR_ALL, only
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from sizekeeper.importing.labels import Label
 
 _SURE, _UNHEADED = 0.8, 0.3
-_TICK, _CODE = 200, 2
+_TICK, _LEAST = 200, 2
 
 
 class BandReader:
@@ -51,6 +51,7 @@ class BandReader:
         self.sections: list[str] = []
         self.rows = range(0)
         self.below = -1
+        self.named_at: int | None = None
 
     def read(self, rows: range, inherited: Header | None) -> Header | None:
         """Read the rows; `inherited` is the header of the table above, for a table that goes on under it."""
@@ -75,9 +76,7 @@ class BandReader:
             self._heading([*line.labels.values(), *(c for _, c in shown)])
         elif is_attribute_row(words, shown):
             self._attributes(line, shown)
-        elif not self._is_waist(words, shown) and is_size_row(
-            words, shown, fresh=self._may_start(), known=self._known()
-        ):
+        elif not self._is_waist(words, shown) and self._heads(line, words, shown):
             self._sizes(line, shown, r, rows)
         elif any(is_figure(c) for _, c in shown) or (line.data and self._known() and any(w.is_measure for w in words)):
             self._figures(line)
@@ -96,6 +95,9 @@ class BandReader:
             word = label(cell)
             if self._heads_one_size(word):
                 self._one_size(cell)
+            elif self._names_one_size(word):
+                self._say(word, cell)
+                self._one_size(cell, one_size_in(without_units(word.text)))
             elif word.prose:
                 self._stated(word)
             elif word.is_measure and word.names.sure > _SURE and not word.size_word and self._known():
@@ -110,8 +112,12 @@ class BandReader:
         named = SIZE.search(word.text) is not None and not word.size_word and not word.is_measure
         return named and self.band.first == self.band.right and likeness(word.text) >= _SURE
 
-    def _one_size(self, cell: GridCell) -> None:
-        column = Column(shown_label(cell.text), cell.at)
+    def _names_one_size(self, word: Label) -> bool:
+        """Whether a title such as `Finished measurements of size 10` names the only column of figures below it."""
+        return self.band.first == self.band.right and bool(one_size_in(without_units(word.text)))
+
+    def _one_size(self, cell: GridCell, named: str = "") -> None:
+        column = Column(named or shown_label(cell.text), cell.at)
         self.header = Header({self.band.first: column}, sure=1.0)
         self.table = self.measure = None
         self.found.roles[cell.at] = "size"
@@ -127,7 +133,9 @@ class BandReader:
             self.sections.append(cell.at)
         if self.header and self.header.used and not self.context.title:
             kept = self.table if word.unit_only else None
+            about = self.context.about
             self.context = Context(kept.kind if kept else None, self.context.units, title=kept.title if kept else "")
+            self.context.about = about
         self.context.say(word, cell.at)
         self.measure = None
         self.fresh = True
@@ -160,13 +168,31 @@ class BandReader:
         """Whether `Taille`, a size and the waist, stands for the waist: sizes are headed and no new table starts."""
         if self.header is None or not any(word.is_measure and word.size_word for word in words):
             return False
+        if any(word.is_measure and word.size_word and word.units for word in words):
+            return True  # "Talla (altura en cm)" is counted in cm, as no size is
         same = [shown_label(cell.text) for _, cell in shown] == [size.label for size in self.header.sizes()]
         return not same and not (self.header.used and self.context.title)
+
+    def _heads(self, line: Line, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Whether a row heads columns with sizes, for the first time or again."""
+        again = self._heads_again(words, shown, min(line.labels, default=None))
+        return again or is_size_row(words, shown, fresh=self._may_start(), known=self._known())
+
+    def _heads_again(self, words: Sequence[Label], shown: Sequence[tuple[int, GridCell]], left: int | None) -> bool:
+        """Whether a row that names no measure repeats the sizes headed above."""
+        header = self.header or self.inherited
+        if header is None or len(shown) < _LEAST or any(word.is_measure for word in words):
+            return False
+        if not self.fresh and (self.waiting is not None or left is None or left != self.named_at):
+            return False  # "finished" beside or below a measure's name is of that measure
+        return [shown_label(cell.text) for _, cell in shown] == [size.label for size in header.sizes()]
 
     def _may_start(self) -> bool:
         if self.waiting is not None:  # a measure's name stands above, so figures follow
             return False
-        return self.fresh or self.header is None or not self.header.used
+        if self.fresh or self.header is None or not self.header.used:
+            return True
+        return self.table is not None and not any(row.label.is_measure for row in self.table.rows)  # facts, no chart
 
     def _known(self) -> bool:
         return self.header is not None or self.inherited is not None
@@ -174,7 +200,7 @@ class BandReader:
     def _sizes(self, line: Line, shown: list[tuple[int, GridCell]], r: int, rows: range) -> None:
         for _, cell in [*shown, *((p, c) for p, c in line.labels.items())]:
             self.found.roles[cell.at] = "size"
-        if self.header is not None and self._names_again(r, rows):
+        if self.header is not None and not self._is_finer(shown) and self._names_again(r, rows):
             with_aliases(self.header, shown)
             return
         header = header_of(line.words(), shown, range(self.band.first, self.band.right + 1))
@@ -183,6 +209,10 @@ class BandReader:
         self.attributes = []
         self.header, self.table, self.measure, self.carried = header, None, None, {}
         self._corner(line)
+
+    def _is_finer(self, shown: Sequence[tuple[int, GridCell]]) -> bool:
+        """Whether a row parts the sizes headed just above it, as 8 and 10 part `Small`."""
+        return self.header is not None and not self.header.used and len(shown) > len(self.header.sizes())
 
     def _names_again(self, r: int, rows: range) -> bool:
         """Whether a row of sizes gives other names to the sizes headed already."""
@@ -199,9 +229,12 @@ class BandReader:
         """The words at the corner say what the whole table is counted in and is."""
         fresh = not self.context.title
         if fresh and not self.context.titled:
-            self.context = Context(units=self.context.units)
+            goes_on = any(label(cell).variant for cell in line.labels.values())  # "Tall sizes" of the same chart
+            self.context = Context(self.context.kind if goes_on else None, self.context.units)
         for cell in line.labels.values():
             word = label(cell)
+            if word.prose:
+                continue
             self.context.add(word)
             if fresh and not (word.size_word or word.generic or word.unit_only or only(NO_SIZE, word.text)):
                 self.context.title, self.context.title_at = word.text, cell.at
@@ -210,9 +243,15 @@ class BandReader:
         header = self._header_for(line)
         words = self._carried(line)
         named = next(((w, line.labels[p].at) for p, w in words.items() if w.is_measure and p in line.labels), None)
-        named = named or self._own_name(words, line) or self.measure
+        named = named or own_name(words, line, self.header) or self.measure
         if named is None or (not named[0].is_measure and NOTIONS.search(named[0].text)):
             return self._words(line)
+        other = next((cell for cell in line.labels.values() if only(EASE, cell.text)), None)
+        if other is None and self.context.leaves_out(named[0]):
+            other = next(iter(line.labels.values()), None)
+        if other is not None:
+            return self._left_out(other, line)
+        self.named_at = next((p for p, cell in line.labels.items() if cell.at == named[1]), None)
         self._settle_waiting(keep=named)
         self.measure, self.fresh = named, False
         self.waiting = None
@@ -228,6 +267,9 @@ class BandReader:
             self.header = self.inherited
         if self.header is None:
             self._sizes_below()
+        named = one_size_in(self.sheet.name) if self.band.first == self.band.right else ""
+        if self.header is None and named:
+            self.header = Header({self.band.first: Column(named)}, sure=1.0)
         if self.header is None:
             self.header = header_of({}, line.shown(), range(self.band.first, self.band.right + 1))
             self.header.sure = _UNHEADED
@@ -258,23 +300,10 @@ class BandReader:
                     words[place] = label(cell)
         return dict(sorted(words.items()))
 
-    def _own_name(self, words: dict[int, Label], line: Line) -> tuple[Label, str] | None:
-        """A name we do not know is the chart's own measure, unless it only qualifies the measure above."""
-        headed = self.header.corner if self.header else {}
-        names = [
-            (word, line.labels[place].at)
-            for place, word in words.items()
-            if bound_in(word.text) == ""
-            and place in line.labels
-            and not word.says_only_how
-            and not attribute(headed.get(place), line.labels[place])
-        ]
-        spelt = [name for name in names if len(name[0].text) > _CODE]  # a letter beside a name is only its code
-        return next(iter(spelt or names), None)
-
     def _add(self, line: Line, header: Header, words: dict[int, Label], name: Label, at: str) -> None:
         self.found.roles[at] = "measure"
-        said = self._said(line, words, header, at)
+        said, used = said_of(line, words, {**self.carried, **line.labels}, header, at)
+        self.found.roles |= {cell: "heading" for cell in used if cell not in self.found.roles}
         rows: dict[tuple[str | None, ...], RawRow] = {}
         also = tuple(w.text for w in words.values() if w.is_measure and w is not name)
         table = self._table(header)
@@ -284,9 +313,9 @@ class BandReader:
             if unit_of(cell.text) and not is_figure(cell):
                 self._unit_behind(rows, cell)
             elif column.size in places:
-                key = (column.kind, column.view, column.variant)
+                key = (column.kind, column.view, column.variant, column.bound)
                 if key not in rows:
-                    rows[key] = self._new_row(name, at, said, column)
+                    rows[key] = new_row(name, at, said, column, self.context)
                     rows[key].also = also
                 rows[key].cells.setdefault(places[column.size], []).append(RawFigure(cell, column.unit))
                 self.found.roles[cell.at] = "value" if is_figure(cell) else "missing" if is_blank(cell) else "text"
@@ -299,41 +328,6 @@ class BandReader:
             if last and last[-1].unit is None:
                 last[-1] = RawFigure(last[-1].cell, unit_of(cell.text))
         self.found.roles[cell.at] = "unit"
-
-    def _said(self, line: Line, words: dict[int, Label], header: Header, at: str) -> dict[str, str]:
-        """What the words of a line say beside the measure: the nearest to the figures count last."""
-        said: dict[str, str] = {}
-        for place, word in words.items():
-            cell = line.labels.get(place) or self.carried.get(place)
-            if cell is None or (word.prose and cell.at != at):
-                continue
-            said |= attribute(header.corner.get(place), cell)
-            if not word.is_measure and word.written_as != "full":
-                said["written"] = word.written_as
-            self.found.roles.setdefault(cell.at, "heading")
-            if cell.at != at and bound_in(cell.text):
-                said["bound"] = cell.text
-        for cell in line.tail:
-            word = label(cell)
-            if word.unit_only:
-                said.setdefault("unit", word.units[0])
-        return said
-
-    def _new_row(self, name: Label, at: str, said: dict[str, str], column: Column) -> RawRow:
-        kind = said.get("kind") or column.kind
-        context = self.context
-        return RawRow(
-            name,
-            at,
-            kind="body" if kind == "body" else "finished" if kind else context.kind,
-            kind_from_row="kind" in said,
-            units=(said["unit"],) if "unit" in said and not name.units else name.units,
-            context_units=context.units,
-            view=said.get("view") or column.view or context.view,
-            variant=said.get("variant") or column.variant or context.variant,
-            written="half" if said.get("written") == "half" else "quarter" if "written" in said else context.written,
-            bound=bound_in(said.get("bound", name.text)),
-        )
 
     def _table(self, header: Header) -> RawTable:
         if self.table is None:
@@ -362,9 +356,13 @@ class BandReader:
             word = label(cell)
             if word.prose:
                 self._stated(word)
-            elif NOTIONS.search(word.text):
-                self.found.roles |= {c.at: "remark" for c in (cell, *(c for _, c in line.data))}
-                self.found.left_out.append(cell)
+            elif NOTIONS.search(word.text) and any(is_figure(c) for _, c in line.data):
+                self._left_out(cell, line)
+
+    def _left_out(self, cell: GridCell, line: Line) -> None:
+        """A row that is no measure's is told of by the cell that says so."""
+        self.found.roles |= {c.at: "remark" for c in (cell, *line.labels.values(), *(c for _, c in line.data))}
+        self.found.left_out.append(cell)
 
     def _settle_waiting(self, keep: tuple[Label, str] | None = None) -> None:
         """A measure that was named and got no figures is told of."""

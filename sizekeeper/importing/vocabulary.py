@@ -10,6 +10,8 @@ import re
 import unicodedata
 from typing import Literal
 
+from sizekeeper.importing.units import without_units
+
 Kind = Literal["body", "finished"]
 
 
@@ -18,8 +20,8 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 
 BODY = _words(
-    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|your|wearer'?s?|"
-    r"of the wearer|actual measurements|"
+    r"(?<!upper )(?<!lower )body(?! (?:rise|length|width))|bodies|to fit|fits|fitting|"
+    r"your(?! (?:sizes?|pattern|copy)\b)|wearer'?s?|of the wearer|actual measurements|"
     r"k[oö]rperma(?:ß|ss)e?n?|k[oö]rperma(?:ß|ss)tabelle|k[oö]rper|passend f[uü]r|passt|"
     r"(?:mesures|mensurations|tour)? ?(?:du |de )?corps|mensurations|corporelles?|"
     r"lichaams?(?:maten|maat)?|lichaam|past bij|"
@@ -37,7 +39,7 @@ FINISHED = _words(
 NEITHER = _words(
     r"measurements?|measures?|dimensions?|sizing|chart|table|guide|ma(?:ß|ss)e|ma(?:ß|ss)tabelle|mesures?|"
     r"tableau|maten|"
-    r"maattabel|medidas?|tabla|misure?|tabella|of|the|in|du|de|del|des|della|von|van",
+    r"maattabel|medidas?|tabla|misure?|tabella|these|are|all|given|figures|values|of|the|in|du|de|del|des|della|von|van",
 )
 HALF = re.compile(
     r"½|(?<![\w/.,½¼¾-])(?<!\d )1/2(?![\w/])|(?<!\w)(?:half|halbe[rsn]?|halb|halve|demi|mi|semi|medi[oa]|mitad|"
@@ -86,7 +88,8 @@ VARIANT_HEAD = _words(
 KIND_HEAD = _words(r"type|kind|body/garment|body or garment|what|art|genre|soort|tipo|typ|of")
 UNIT_HEAD = _words(r"units?|einheit(?:en)?|unité|unités|eenheid|unidad(?:es)?|unità|measured in|uom")
 SIZE = _words(
-    r"sizes?|sz|size range|pattern size|gr(?:ö|oe|o)(?:ß|ss)en?|gr|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
+    r"sizes?|sz|size range|pattern size|(?:kurz|lang|normal)?gr(?:ö|oe|o)(?:ß|ss)en?|"
+    r"gr|tg|mt|konfektionsgr(?:ö|oe)(?:ß|ss)e|tailles?|pointures?|"
     r"ma(?:at|ten)|kledingmaat|confectiema(?:at|ten)|tallas?|tagli[ae]|misura taglia|age|ages|alter|âge|"
     r"leeftijd|edad|età|"
     r"uk|us|usa|eu|eur|euro|europe|european|american|british|french|german|italian|int|international|aus|"
@@ -105,13 +108,27 @@ NOTIONS = _words(
     r"lining|futter|doublure|voering|forro|fodera|yardage|elastic|gummiband|élastique|elastiek|elástico|elastico|"
     r"(?:number of )?buttons?|knöpfe|boutons?|knopen|botones|bottoni|zip(?:per)?s?|rei(?:ß|ss)verschl\w+|thread|"
     r"garn|ribbon|"
-    r"prices?|preis|prix|prijs|precio|prezzo|pages?|weight",
+    r"prices?|preis|prix|prijs|precio|prezzo|pages?|(?:body )?weight|k[oö]rpergewicht|gewicht|poids|peso|kgs?|lbs?",
 )
-"""Rows that are about cloth and notions, not about measures."""
+"""Rows that are about cloth, notions and what things weigh, not about measures."""
+
+CLOTH_NEEDED = _words(
+    r"required|requirements?|needed|needs?|amounts?|quantit(?:y|ies|é|és|à)|yardage|consumption|benötigt|bedarf|"
+    r"verbrauch|\w+(?:bedarf|verbrauch)|nécessaires?|métrage|benodigd\w*|\w+verbruik|necesari[oa]s?|consumo|"
+    r"necessari[oae]|occorrente|m|mtr|met(?:er|re)s?|yds?|yards?",
+)
+"""What headings above tables of cloth say beside its name."""
+
+EASE = _words(
+    r"(?:wearing |design |fitting )?ease(?: allowed| included| added)?|bequemlichkeits(?:zugabe|weite)|mehrweite|"
+    r"(?:weiten)?zugaben?|aisance|overwijdte|holgura|vestibilit[aà]|agio",
+)
+"""The ease that some charts print beside body and garment; it is worked out here, never read."""
 
 NO_SIZE = _words(
     r"tol(?:\.|erances?)?|toler\w+|±|\+/-|grad(?:e|ing)(?: rule)?|increments?|steps?|sprung(?:wert)?|difference|notes?|"
-    r"comments?|remarks?|bemerkung(?:en)?|remarques?|opmerking(?:en)?|notas?|code|no|nr|pom",
+    r"comments?|remarks?|bemerkung(?:en)?|remarques?|opmerking(?:en)?|notas?|code|no|nr|pom|"
+    r"average|avg|mean|totals?|sum|durchschnitt|mittelwert|summe|gemiddelde?|totaal|promedio|totale?",
 )
 """Heads of columns that stand among the sizes and are none."""
 
@@ -160,6 +177,17 @@ def only(pattern: re.Pattern[str], text: str) -> bool:
     if not pattern.search(text):
         return False
     return not re.search(r"\w", NEITHER.sub("", pattern.sub("", text)))
+
+
+def topic_in(heading: str) -> Literal["", "cloth", "ease"]:
+    """What a heading's rows are about where they are no measures of body or garment: cloth and notions, or ease."""
+    if kind_in(heading):
+        return ""
+    heading = without_units(heading)
+    if only(EASE, heading):
+        return "ease"
+    notions = NOTIONS.search(heading)
+    return "cloth" if notions and only(NOTIONS, CLOTH_NEEDED.sub(" ", heading)) else ""
 
 
 _LOW = _words(r"min(?:imum|i)?\.?|from|low(?:er|est)?|von|de|da|van|desde|dès|smallest")

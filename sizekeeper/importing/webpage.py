@@ -30,7 +30,7 @@ class _Tables(HTMLParser):
         self.name = name
         self.blocks: list[list[list[tuple[str, int, int]]]] = []
         self.lines: list[str] = []
-        self.depth = self.skipped = self.cells = 0
+        self.depth = self.skipped = self.cells = self.rows = 0
         self.cell: list[str] | None = None
         self.span = (1, 1)
         self.line: list[str] = []
@@ -42,6 +42,7 @@ class _Tables(HTMLParser):
             self._start_table()
         elif tag == "tr" and self.depth:
             self._end_cell()
+            self.rows += 1
             self.blocks[-1].append([])
         elif tag in ("td", "th") and self.depth:
             self._start_cell(dict(attrs))
@@ -76,6 +77,7 @@ class _Tables(HTMLParser):
         self._end_cell()
         self._end_line()
         self.depth += 1
+        self.rows = 0
         self.blocks.append([[(line, 1, 1)] for line in self.lines[-3:]])
         self.lines = []
 
@@ -98,7 +100,7 @@ class _Tables(HTMLParser):
         self.line = []
         if text and len(text) <= _LONGEST_HEADING:
             self.lines.append(text)
-            if self.depth and self.blocks[-1] == []:
+            if self.depth and not self.rows:
                 self.blocks[-1].append([(self.lines.pop(), 1, 1)])
 
     def finish(self) -> None:

@@ -17,6 +17,9 @@ _QUESTIONS: dict[str, str] = {
     "dual_unit_disagrees": "Which is right?",
     "sizes_inferred": "What are the sizes?",
     "measure_inferred": "Is it this measure?",
+    "unit_doubtful": "Which unit?",
+    "size_repeated": "Which is right?",
+    "row_repeated": "What is it?",
 }
 """The flags that ask something, each with its question."""
 

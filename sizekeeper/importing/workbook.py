@@ -6,6 +6,7 @@ import datetime as dt
 import io
 import math
 import warnings
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from sizekeeper.importing.grid import GridCell, Sheet, address, filled_merged, sheet_of
@@ -13,6 +14,8 @@ from sizekeeper.importing.limits import COLUMNS, ROWS, Progress, check_size
 from sizekeeper.importing.shown import exact, shown
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from openpyxl.workbook import Workbook
     from openpyxl.worksheet.worksheet import Worksheet
 
@@ -56,7 +59,21 @@ def _sheet(sheet: Worksheet, raw: Worksheet | None, name: str) -> Sheet:
     areas = [(m.min_row - 1, m.min_col - 1, m.max_row - 1, m.max_col - 1) for m in sheet.merged_cells.ranges]
     width = max([width, *(min(a[3] + 1, COLUMNS) for a in areas if (a[0], a[1]) in filled and a[3] < width + 50)])
     rows: list[list[GridCell | None]] = [[filled.get((r, c)) for c in range(width)] for r in range(height)]
-    return sheet_of(sheet.title, filled_merged(rows, areas))
+    return replace(sheet_of(sheet.title, filled_merged(rows, areas)), hidden=_hidden(sheet, filled))
+
+
+def _hidden(sheet: Worksheet, filled: Mapping[tuple[int, int], GridCell]) -> frozenset[str]:
+    """The addresses of the filled cells in hidden rows and columns, or of all where the sheet itself is hidden."""
+    if sheet.sheet_state != "visible":
+        return frozenset(cell.at for cell in filled.values())
+    rows = {r - 1 for r, told in sheet.row_dimensions.items() if told.hidden}
+    columns = {
+        c - 1
+        for told in sheet.column_dimensions.values()
+        if told.hidden
+        for c in range(told.min or 1, (told.max or 0) + 1)
+    }
+    return frozenset(cell.at for (r, c), cell in filled.items() if r in rows or c in columns)
 
 
 def _cell(cell: Any, raw: Worksheet | None) -> GridCell | None:  # noqa: ANN401 - openpyxl's cells come in several classes

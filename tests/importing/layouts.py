@@ -18,6 +18,8 @@ from sizekeeper.importing.grid import address, place
 
 FOLDER = Path(__file__).parent.parent / "data" / "layouts"
 NAMES = sorted(path.name.removesuffix(".expected.toml") for path in FOLDER.glob("*.expected.toml"))
+PAGES = {path.stem for path in FOLDER.glob("*.html")}
+"""The layouts of ours that are web pages; the others are texts, kept as CSV."""
 SAMPLES = sorted(path.name.removesuffix(".expected.json") for path in FOLDER.glob("*.expected.json"))
 PER_CM = {"cm": Fraction(1), "in": Fraction(254, 100), "mm": Fraction(1, 10)}
 
@@ -26,6 +28,11 @@ def expected(name: str) -> dict[str, Any]:
     """The reading written by hand for a layout of ours, as the contract's JSON."""
     told = tomllib.loads((FOLDER / f"{name}.expected.toml").read_text(encoding="utf-8"))
     return {"tables": [_table(table) for table in told["tables"]], "flags": told["flags"]}
+
+
+def layout(name: str) -> Path:
+    """The file of a layout of ours."""
+    return FOLDER / f"{name}.{'html' if name in PAGES else 'csv'}"
 
 
 def sample(name: str) -> dict[str, Any]:
@@ -126,7 +133,7 @@ def grid(name: str) -> list[list[str]]:
     """The cells of a layout of ours, as its CSV has them."""
     text = (FOLDER / f"{name}.csv").read_text(encoding="utf-8")
     delimiter = (
-        next(d for d in ("\t", ";", "|", ",") if d in text)
+        next((d for d in ("\t", ";", "|", ",") if d in text), "\0")
         if "#" not in (FOLDER / f"{name}.expected.toml").read_text()
         else "\0"
     )

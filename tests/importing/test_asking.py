@@ -12,7 +12,11 @@ from tests.importing.charts import (
     MISSPELT,
     NO_KIND,
     NO_UNIT,
+    ROW_IN_INCHES,
+    TWICE_HEADED,
+    TWICE_NAMED,
     TWO_UNITS,
+    WRONG_UNIT,
     after,
     opened,
 )
@@ -44,6 +48,10 @@ def test_a_chart_that_says_everything_asks_nothing() -> None:
         (MISSPELT, "measure_inferred", "A2"),
         (MISPRINT, "non_monotonic", "D3"),
         (TWO_UNITS, "dual_unit_disagrees", "C3"),
+        (WRONG_UNIT, "unit_doubtful", "B2"),
+        (ROW_IN_INCHES, "unit_doubtful", "A3"),
+        (TWICE_HEADED, "size_repeated", "D2"),
+        (TWICE_NAMED, "row_repeated", "A3"),
         (CLASH, "tables_clash", "B2"),
         (DATES, "label_looks_like_date", "C1"),
     ],
@@ -52,7 +60,13 @@ def test_each_doubt_is_a_question_at_its_cell(chart: str, code: str, at: str) ->
     assert (code, at) in [(ask.code, ask.at) for ask in asks(opened(chart))]
 
 
-@pytest.mark.parametrize("chart", [NO_UNIT, NO_KIND, FLAT, MISSPELT, MISPRINT, TWO_UNITS, CLASH])
+@pytest.mark.parametrize(
+    "chart",
+    [
+        *(NO_UNIT, NO_KIND, FLAT, MISSPELT, MISPRINT, TWO_UNITS, CLASH),
+        *(WRONG_UNIT, ROW_IN_INCHES, TWICE_HEADED, TWICE_NAMED),
+    ],
+)
 def test_every_question_goes_away_with_any_of_its_answers(chart: str) -> None:
     reading = opened(chart)
     for ask in asks(reading):
@@ -67,6 +81,14 @@ def test_the_unit_that_is_answered_is_the_table_s() -> None:
 
 def test_the_kind_that_is_answered_is_the_table_s() -> None:
     assert answered(NO_KIND, "Finished measurements").tables[0].kind == "finished"
+
+
+def test_a_chart_under_the_wrong_unit_is_counted_in_the_one_that_is_answered() -> None:
+    assert [row.cm[0] for row in answered(WRONG_UNIT, "They are centimetres").tables[0].rows] == [84, 68, 92]
+
+
+def test_a_row_in_another_unit_than_its_chart_is_counted_in_the_one_that_is_answered() -> None:
+    assert answered(ROW_IN_INCHES, "They are inches").tables[0].rows[1].cm[1] == pytest.approx(26.5 * 2.54)
 
 
 def test_flat_rows_can_all_be_answered_at_once() -> None:
