@@ -6,7 +6,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QEvent, QMimeData, QObject
+from PySide6.QtCore import QEvent, QMimeData, QObject, Signal
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence
 from PySide6.QtWidgets import QFileDialog, QWidget
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from sizekeeper.importing.opened import Opened
+    from sizekeeper.importing.people_seen import Seen
     from sizekeeper.ui.import_list import ImportList
     from sizekeeper.ui.import_reading import Reading
     from sizekeeper.ui.import_window import ImportWindow
@@ -40,7 +41,13 @@ class ChartFiles:
 
 
 class ImportActions(Waiting):
-    """The actions that bring charts in, and what may be dropped on the main window."""
+    """The actions that bring charts in, and what may be dropped on the main window.
+
+    Signals:
+        people_chosen(object): a source holds people, not sizes, and is to be read so: a path, or HTML and text.
+    """
+
+    people_chosen = Signal(object)
 
     def __init__(self, session: Session, selection: Selection, settings: Settings, window: QWidget) -> None:
         super().__init__(window)
@@ -100,10 +107,24 @@ class ImportActions(Waiting):
         return True
 
     def show_read(self, found: object) -> None:
-        """Show the charts of a source."""
+        """Show the charts of a source; ask first where it looks like a table of people."""
+        from sizekeeper.importing.people_seen import Seen  # noqa: PLC0415 - the reader is not loaded at start-up
+
+        if not isinstance(found, Seen):
+            self._show_opened(cast("Opened", found))
+            return
+        from sizekeeper.ui.people_question import PeopleQuestion  # noqa: PLC0415 - seldom wanted
+
+        answer = PeopleQuestion.ask(self._window, found.name, chart=found.opened is not None)
+        if answer == "people":
+            self.people_chosen.emit(found.source)
+        elif answer == "chart" and found.opened is not None:
+            self._show_opened(found.opened)
+
+    def _show_opened(self, opened: Opened) -> None:
         from sizekeeper.ui.import_window import ImportWindow  # noqa: PLC0415 - seldom wanted
 
-        self._show_charts(ImportWindow(cast("Opened", found), self._session, self._selection, self._window))
+        self._show_charts(ImportWindow(opened, self._session, self._selection, self._window))
 
     def _show_list(self, paths: Sequence[Path]) -> None:
         from sizekeeper.ui.import_list import ImportList  # noqa: PLC0415 - seldom wanted
@@ -132,13 +153,19 @@ def _files_in(mime: QMimeData) -> list[Path]:
     return [Path(url.toLocalFile()) for url in urls if url.isLocalFile()]
 
 
-def _open_one(path: Path, learned: Learned, reading: Reading) -> Opened:
+def _open_one(path: Path, learned: Learned, reading: Reading) -> Opened | Seen:
     from sizekeeper.importing.opened import open_file  # noqa: PLC0415 - the reader of charts is not loaded at start-up
+    from sizekeeper.importing.people_open import open_people_file  # noqa: PLC0415 - as above
+    from sizekeeper.importing.people_seen import chart_or_people  # noqa: PLC0415 - as above
 
-    return open_file(path, learned, reading.progress)
+    look = partial(open_people_file, path, reading.progress)
+    return chart_or_people(partial(open_file, path, learned, reading.progress), look, path)
 
 
-def _open_pasted(html: str, text: str, learned: Learned, _reading: Reading) -> Opened:
+def _open_pasted(html: str, text: str, learned: Learned, _reading: Reading) -> Opened | Seen:
     from sizekeeper.importing.opened import open_pasted  # noqa: PLC0415 - as above
+    from sizekeeper.importing.people_open import open_people_pasted  # noqa: PLC0415 - as above
+    from sizekeeper.importing.people_seen import chart_or_people  # noqa: PLC0415 - as above
 
-    return open_pasted(html, text, learned)
+    look = partial(open_people_pasted, html, text)
+    return chart_or_people(partial(open_pasted, html, text, learned), look, (html, text))

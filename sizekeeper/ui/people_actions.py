@@ -81,7 +81,15 @@ class PeopleActions(Waiting):
         mime = cast("QMimeData | None", QGuiApplication.clipboard().mimeData())  # None when nothing was ever copied
         html = mime.html() if mime is not None and mime.hasHtml() else ""
         text = mime.text() if mime is not None and mime.hasText() else ""
-        self._read("Reading what was pasted…", partial(_open_pasted, html, text, *self._around()))
+        self.read_source((html, text))
+
+    def read_source(self, source: object) -> None:
+        """Read a file, or HTML and text, that turned out to hold people."""
+        if isinstance(source, Path):
+            self.read_file(source)
+        else:
+            html, text = cast("tuple[str, str]", source)
+            self._read("Reading what was pasted…", partial(_open_pasted, html, text, *self._around()))
 
     def _around(self) -> tuple[list[Person], dt.date, Literal["cm", "in"]]:
         """What a reading needs to know besides the table: who is there, the day, and the unit of somebody new."""

@@ -140,6 +140,7 @@ class MainWindow(QMainWindow):
         self.library.trouble.connect(self.notice.say)
         self.charts.told.connect(self.status.tell)
         self.charts.trouble.connect(self._say_trouble)
+        self.charts.people_chosen.connect(self.people.read_source)
         self.people.told.connect(self.status.tell)
         self.people.trouble.connect(self._say_trouble)
         self.sheets.told.connect(self.status.tell)

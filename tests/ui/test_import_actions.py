@@ -11,6 +11,8 @@ from sizekeeper.ui.import_actions import ChartFiles, ImportActions
 from sizekeeper.ui.import_leave_question import LeaveQuestion
 from sizekeeper.ui.import_list import ImportList
 from sizekeeper.ui.import_window import ImportWindow
+from sizekeeper.ui.people_question import PeopleQuestion
+from sizekeeper.ui.people_window import PeopleWindow
 from tests.importing.charts import BODY, NO_UNIT, texts
 
 if TYPE_CHECKING:
@@ -131,6 +133,66 @@ def test_a_file_dropped_on_the_window_is_read(
     dropped = QDropEvent(QPointF(1, 1), copy, data, left, none)
     opened = after(actions, qtbot, lambda: QApplication.sendEvent(window, dropped))
     assert (entered.isAccepted(), isinstance(opened, ImportWindow)) == (True, True)
+
+
+@pytest.fixture
+def people_file(tmp_path: Path) -> Path:
+    (tmp_path / "cast.csv").write_text("Name,Bust,Waist,Hip\nMarit,92,74,100\nSolveig,101,84,108\n")
+    return tmp_path / "cast.csv"
+
+
+def answer(monkeypatch: pytest.MonkeyPatch, said: str) -> list[str]:
+    """Answer what a table is to be read as; the names of what was asked about."""
+    asked: list[str] = []
+
+    def ask(_parent: QWidget, name: str, *, chart: bool) -> str:
+        del chart
+        asked.append(name)
+        return said
+
+    monkeypatch.setattr(PeopleQuestion, "ask", ask)
+    return asked
+
+
+def test_a_table_of_people_dropped_on_the_window_opens_among_the_people_when_that_is_said(
+    window: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, people_file: Path
+) -> None:
+    asked = answer(monkeypatch, "people")
+    with qtbot.waitSignal(window.people.opened) as opened:
+        window.charts.accept_drop(mime(people_file))
+    assert asked == ["cast.csv"]
+    assert opened.args is not None
+    assert isinstance(opened.args[0], PeopleWindow)
+
+
+def test_people_who_are_sizes_after_all_are_read_as_a_chart(
+    actions: ImportActions, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, people_file: Path
+) -> None:
+    asked = answer(monkeypatch, "chart")
+    shown = after(actions, qtbot, lambda: actions.read_files([people_file]))
+    assert isinstance(shown, ImportWindow)
+    assert asked == ["cast.csv"]
+
+
+def test_a_pasted_table_of_people_is_asked_about_and_put_away_when_nothing_is_said(
+    actions: ImportActions, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked = answer(monkeypatch, "")
+    opened: list[object] = []
+    actions.opened.connect(opened.append)
+    actions.accept_drop(
+        mime(html="<table><tr><th>Name<th>Bust<th>Waist<tr><td>Marit<td>92<td>74<tr><td>Siv<td>99<td>81</table>")
+    )
+    qtbot.waitUntil(lambda: bool(asked))
+    assert opened == []
+
+
+def test_a_chart_is_never_asked_about(
+    actions: ImportActions, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, chart_file: Path
+) -> None:
+    asked = answer(monkeypatch, "")
+    after(actions, qtbot, lambda: actions.read_files([chart_file]))
+    assert asked == []
 
 
 def test_a_reading_that_is_stopped_opens_nothing(actions: ImportActions, chart_file: Path) -> None:
