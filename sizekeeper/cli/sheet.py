@@ -1,4 +1,4 @@
-"""`sizekeeper sheet`: decision sheets from the library or from files."""
+"""`sizekeeper sheet`: decision sheets and household sheets from the library or from files."""
 
 from __future__ import annotations
 
@@ -12,15 +12,21 @@ from typing import TYPE_CHECKING
 
 from sizekeeper import assets
 from sizekeeper.cli.rank import stretch_share
+from sizekeeper.core.notation import CENTIMETRES, INCHES
 from sizekeeper.core.preference import GARMENTS
 from sizekeeper.errors import ReportError, SizekeeperError
 from sizekeeper.reports.export import FORMATS, Format, export, format_of
 from sizekeeper.reports.filing import ExistsError, free_name, is_there, write_file
+from sizekeeper.reports.household_export import HOUSEHOLD_FORMATS, Gathering, household_written
 from sizekeeper.reports.papers import paper_of
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sizekeeper.reports.sheet import Paper
     from sizekeeper.reports.snapshot import Pairing, Snapshot
+
+    Job = Pairing | Gathering
 
 _ABOUT = """\
 Make the decision sheet of a person and a pattern: what to cut and why, the ease region by region, the work in its
@@ -28,7 +34,9 @@ order and the pieces to trace. The suffix of FILE says in which format: .pdf, .h
 
 PERSON and PATTERN are names or ids in the library (the beginning of a name is enough where only one begins so), or
 files: a person file and a chart file as `sizekeeper rank` takes them. The library is only looked at: it may be open
-in the window meanwhile."""
+in the window meanwhile.
+
+With --household the sheet compares everybody with the pattern and says which lines to trace for all (.pdf or .xlsx)."""
 
 _EXAMPLES = """\
 examples:
@@ -36,7 +44,8 @@ examples:
   sizekeeper sheet --person me.toml --pattern dress.csv --garment dress --out me.html
   sizekeeper sheet --person Marit --pattern "Wrap dress" --private --out for-the-tailor.pdf
   sizekeeper sheet --all --out sheets --format pdf              everybody and every pattern
-  sizekeeper sheet --all --person Marit --out sheets            one person, every pattern"""
+  sizekeeper sheet --all --person Marit --out sheets            one person, every pattern
+  sizekeeper sheet --household --pattern "Wrap dress" --out everybody.pdf"""
 
 _STOPPED = 130
 """The exit code of a command that was stopped at the keyboard, as the shell has it."""
@@ -59,6 +68,9 @@ def add_parser(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
     parser.add_argument("--out", type=Path, required=True, metavar="FILE", help="where it goes; a folder with --all")
     parser.add_argument(
         "--all", action="store_true", help="one sheet for each person and pattern, or for those that are named"
+    )
+    parser.add_argument(
+        "--household", action="store_true", help="everybody against the pattern, and the lines to trace for all"
     )
     parser.add_argument("--format", choices=FORMATS, help="the format, where the suffix does not say it (default: pdf)")
     parser.add_argument(
@@ -89,32 +101,50 @@ def run(args: argparse.Namespace) -> int:
     Raises:
         SizekeeperError: something is not there, cannot be compared, or cannot be written.
     """
-    from sizekeeper.cli.sheet_choice import pairings_of  # noqa: PLC0415 - not wanted for --help
+    from sizekeeper.cli.sheet_choice import gatherings_of, pairings_of  # noqa: PLC0415 - not wanted for --help
     from sizekeeper.cli.sheet_library import ShelfLibrary  # noqa: PLC0415 - the same
 
-    if not args.all and (args.person is None or args.pattern is None):
-        raise ReportError("Name a person with --person and a pattern with --pattern, or say --all.")
+    _check(args)
     form = _format(args)
-    snapshot, pairings = pairings_of(args, ShelfLibrary(args.library))
+    library = ShelfLibrary(args.library)
+    snapshot, jobs = gatherings_of(args, library) if args.household else pairings_of(args, library)
     maker = _Maker(snapshot, form, args)
-    return _write_all(maker, pairings, args) if args.all else _write_one(maker, pairings[0], args)
+    return _write_all(maker, jobs, args) if args.all else _write_one(maker, jobs[0], args)
+
+
+def _check(args: argparse.Namespace) -> None:
+    """Refuse what does not go together.
+
+    Raises:
+        ReportError: something is missing or too much; the sentence says what.
+    """
+    if args.household:
+        if args.person is not None or args.private:
+            option = "--private" if args.private else "--person"
+            raise ReportError(f"A household sheet shows everybody with their ease; leave {option} out.")
+        if not args.all and args.pattern is None:
+            raise ReportError("Name a pattern with --pattern, or say --all.")
+    elif not args.all and (args.person is None or args.pattern is None):
+        raise ReportError("Name a person with --person and a pattern with --pattern, or say --all.")
 
 
 def _format(args: argparse.Namespace) -> Format:
     """The format that is asked for, by option or by suffix.
 
     Raises:
-        ReportError: neither says it, or they do not agree.
+        ReportError: neither says it, they do not agree, or there is no such sheet in it.
     """
     asked: Format | None = args.format
-    if args.all:
-        return asked or "pdf"
-    by_suffix = format_of(args.out)
+    by_suffix = None if args.all else format_of(args.out)
     if by_suffix and asked and by_suffix != asked:
         raise ReportError(f"“{args.out.name}” asks for {by_suffix} and --format for {asked}; say only one of them.")
-    found = asked or by_suffix
+    found = asked or by_suffix or ("pdf" if args.all else None)
+    known = HOUSEHOLD_FORMATS if args.household else FORMATS
     if found is None:
-        raise ReportError(f"“{args.out.name}” does not say in which format: end it in .pdf, .html, .xlsx or .csv.")
+        ends = f"{', '.join(f'.{form}' for form in known[:-1])} or .{known[-1]}"
+        raise ReportError(f"“{args.out.name}” does not say in which format: end it in {ends}.")
+    if found not in known:
+        raise ReportError(f"A household sheet is written as {' or '.join(known)}, not as {found}.")
     return found
 
 
@@ -126,12 +156,24 @@ class _Maker:
         self._today = dt.datetime.now().astimezone().date()
         self._paper: Paper = "us-letter" if args.paper == "letter" else "a4" if args.paper else paper_of(_country())
 
-    def made(self, pairing: Pairing) -> bytes:
-        """The sheet of a pairing.
+    def made(self, job: Job) -> bytes:
+        """The sheet of a pairing or of a household.
 
         Raises:
-            ReportError: the two cannot be compared, or not as asked.
+            ReportError: nothing can be compared, or not as asked.
         """
+        if isinstance(job, Gathering):
+            return household_written(
+                self._snapshot,
+                job,
+                self.form,
+                notations={"cm": CENTIMETRES, "in": INCHES},
+                today=self._today,
+                paper=self._paper,
+            )
+        return self._decision(job)
+
+    def _decision(self, pairing: Pairing) -> bytes:
         found = self._snapshot.found(pairing)
         if found.fit is not None and self._args.mode not in (None, found.fit.mode):
             lacks = "finished measurements" if not found.charts[1] else "a body chart"
@@ -151,18 +193,18 @@ class _Maker:
         )
 
 
-def _write_one(maker: _Maker, pairing: Pairing, args: argparse.Namespace) -> int:
+def _write_one(maker: _Maker, job: Job, args: argparse.Namespace) -> int:
     if is_there(args.out) and not args.replace:
         raise ExistsError(f"“{args.out}” exists already and was left as it is; --replace writes over it.")
-    write_file(args.out, maker.made(pairing), replace=args.replace)
-    print(f"The sheet for {pairing.words} is in “{args.out}”.")
+    write_file(args.out, maker.made(job), replace=args.replace)
+    print(f"The sheet for {job.words} is in “{args.out}”.")
     return 0
 
 
-def _write_all(maker: _Maker, pairings: list[Pairing], args: argparse.Namespace) -> int:
+def _write_all(maker: _Maker, jobs: Sequence[Job], args: argparse.Namespace) -> int:
     """Write a file each; pairs that cannot be compared are told and left out."""
     folder = _folder(args.out)
-    named = _names(pairings, f".{maker.form}", private=args.private)
+    named = _names(jobs, f".{maker.form}", private=args.private)
     there = [name for name in named if (folder / name).exists()]
     if there and not args.replace:
         more = f" and {len(there) - 1} more" if len(there) > 1 else ""
@@ -172,10 +214,10 @@ def _write_all(maker: _Maker, pairings: list[Pairing], args: argparse.Namespace)
         )
     written, left_out = 0, list[str]()
     try:
-        for number, (name, pairing) in enumerate(named.items(), start=1):
-            _progress(f"Sheet {number} of {len(named)}: {pairing.words}", len(named))
+        for number, (name, job) in enumerate(named.items(), start=1):
+            _progress(f"Sheet {number} of {len(named)}: {job.words}", len(named))
             try:
-                data = maker.made(pairing)
+                data = maker.made(job)
             except SizekeeperError as error:
                 left_out.append(str(error))
                 continue
@@ -210,11 +252,12 @@ def _folder(out: Path) -> Path:
     return out
 
 
-def _names(pairings: list[Pairing], suffix: str, *, private: bool) -> dict[str, Pairing]:
+def _names(jobs: Sequence[Job], suffix: str, *, private: bool) -> dict[str, Job]:
     """What each file is called; people of one name get numbers."""
-    named: dict[str, Pairing] = {}
-    for pairing in pairings:
-        named[free_name(pairing.file_name(suffix, private=private), named)] = pairing
+    named: dict[str, Job] = {}
+    for job in jobs:
+        plain = job.file_name(suffix) if isinstance(job, Gathering) else job.file_name(suffix, private=private)
+        named[free_name(plain, named)] = job
     return named
 
 

@@ -11,6 +11,7 @@ from sizekeeper.cli.chart_choice import charts_in
 from sizekeeper.core.pattern import KNIT_FROM, Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.errors import ReportError
+from sizekeeper.reports.household_export import Gathering, gatherings
 from sizekeeper.reports.snapshot import Pairing, Snapshot
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ _FEW = 8
 """So many names are listed where none is near."""
 
 _Entry = TypeVar("_Entry", Person, Pattern)
+_Job = TypeVar("_Job", Pairing, Gathering)
 
 
 def pairings_of(args: argparse.Namespace, library: ShelfLibrary) -> tuple[Snapshot, list[Pairing]]:
@@ -42,20 +44,44 @@ def pairings_of(args: argparse.Namespace, library: ShelfLibrary) -> tuple[Snapsh
     Raises:
         SizekeeperError: a name or a file is not there, or says too little.
     """
+    snapshot, people, patterns = _chosen(args, library)
+    return snapshot, _in_view(snapshot, snapshot.pairings(people, patterns), patterns, args)
+
+
+def gatherings_of(args: argparse.Namespace, library: ShelfLibrary) -> tuple[Snapshot, list[Gathering]]:
+    """What to make household sheets of, everybody against each pattern, and the snapshot to make them from.
+
+    Raises:
+        SizekeeperError: a name or a file is not there, or says too little.
+    """
+    snapshot, people, patterns = _chosen(args, library)
+    return snapshot, _in_view(snapshot, gatherings(snapshot, tuple(people), patterns), patterns, args)
+
+
+def _chosen(args: argparse.Namespace, library: ShelfLibrary) -> tuple[Snapshot, list[Person], list[Pattern]]:
     from_files: list[object] = []
     people = _people(args, library, from_files)
     patterns = _patterns(args, library, from_files)
     people = [_judged(person, patterns, args.mode) for person in people]
-    snapshot = Snapshot([*library.values_if_read(), *from_files])
-    found = snapshot.pairings(people, patterns)
+    return Snapshot([*library.values_if_read(), *from_files]), people, patterns
+
+
+def _in_view(
+    snapshot: Snapshot, found: list[_Job], patterns: Sequence[Pattern], args: argparse.Namespace
+) -> list[_Job]:
+    """The sheets of the view that is asked for.
+
+    Raises:
+        ReportError: one sheet is wanted of a pattern with several views, and none is said.
+    """
     if args.view is not None:
         wanted = {pattern.id: _view(snapshot, pattern, args) for pattern in patterns}
-        found = [pairing for pairing in found if wanted[pairing.pattern.id] in (pairing.view, None)]
-    elif not args.all and len(found) > 1:
-        views = " and ".join(pairing.view_words for pairing in found)
+        return [job for job in found if wanted[job.pattern.id] in (job.view, None)]
+    if not args.all and len(found) > 1:
+        views = " and ".join(job.view_words for job in found)
         title = found[0].pattern.title
         raise ReportError(f"“{title}” has different finished measurements for {views}; say which with --view.")
-    return snapshot, found
+    return found
 
 
 def _people(args: argparse.Namespace, library: ShelfLibrary, from_files: list[object]) -> list[Person]:
