@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from sizekeeper.core.candidates import HALVES_FROM_CM
 from sizekeeper.core.ease import SAME
 from sizekeeper.core.places import beyond, inline_words, join, line_gap_cm, split
+from sizekeeper.core.touched import place_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -93,11 +94,11 @@ def chosen_candidate(fit: Fit) -> Candidate | None:
 
 
 def cut_at(fit: Fit) -> dict[str, tuple[float, RegionAt]]:
-    """What is to be cut at each region: the verdict's position, in a blend the one of the region's level."""
+    """What is to be cut at each region: the verdict's position, in a blend the one at the region's height."""
     levels = fit.blend.positions if fit.verdict.kind == "blend" and fit.blend is not None else {}
     found = {}
     for region in fit.regions:
-        position = levels.get(region.measure, fit.verdict.position)
+        position = place_of(region.measure, levels) if levels else fit.verdict.position
         candidate = next((c for c in fit.candidates if abs(c.position - position) < SAME), None)
         if candidate is not None and region.measure in candidate.regions:
             found[region.measure] = (position, candidate.regions[region.measure])

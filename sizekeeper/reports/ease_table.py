@@ -12,6 +12,7 @@ from sizekeeper.core.places import place_words
 from sizekeeper.core.preference import Band
 from sizekeeper.core.result import Between, Mode, RegionFit
 from sizekeeper.core.sentences import headline
+from sizekeeper.core.touched import place_of
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Mapping
@@ -90,8 +91,10 @@ def _same(one: float, other: float) -> bool:
 
 
 def _chosen_positions(fit: Fit) -> Mapping[str, float]:
-    """What is to be cut at each region that a blend speaks of; empty for a single size."""
-    return fit.blend.positions if fit.verdict.kind == "blend" and fit.blend is not None else {}
+    """What is to be cut at each region of a blend; empty for a single size."""
+    if fit.verdict.kind != "blend" or fit.blend is None:
+        return {}
+    return {region.measure: place_of(region.measure, fit.blend.positions) for region in fit.regions}
 
 
 def _shown(fit: Fit, cut: Collection[float]) -> list[Candidate]:
