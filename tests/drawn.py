@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, cast
 
@@ -50,9 +51,8 @@ def draw(seed: int, *, sizes: int = 6, holes: bool = False) -> Plain:
         stretch=r.choice([0.0, 0.0, 0.1, 0.15, 0.4]),
         roles=roles,
     )
-    if not any(plain.weight(m) for m in plain.regions()):
-        plain.roles = dict.fromkeys(measures, "counted")
-    return plain
+    counts = any(plain.weight(m) for m in plain.regions())
+    return plain if counts else replace(plain, roles=dict.fromkeys(measures, "counted"))
 
 
 def _row(r: random.Random, start: float, n: int, *, holes: bool) -> list[float | None]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import itertools
 import math
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ JACKET = {"bust": 5, "waist": 5, "high_hip": 5, "hip": 5, "upper_arm": 3, "acros
 
 @dataclass
 class Plain:
-    """One comparison to re-compute."""
+    """One comparison to re-compute. Nothing of it is changed once it is made, so what it is asked often is kept."""
 
     labels: list[str]
     body: dict[str, float]
@@ -44,6 +45,10 @@ class Plain:
     roles: dict[str, str] = field(default_factory=dict)
 
     def regions(self) -> list[str]:
+        return self._regions
+
+    @cached_property
+    def _regions(self) -> list[str]:
         tables: dict[str, list[Mapping[str, object]]] = {
             "my": [self.finished],
             "designer": [self.finished, self.chart],
@@ -56,6 +61,13 @@ class Plain:
         return lead if lead in self.regions() and self.roles.get(lead, "counted") == "counted" else None
 
     def role(self, m: str) -> str:
+        return self._roles[m]
+
+    @cached_property
+    def _roles(self) -> dict[str, str]:
+        return {m: self._role(m) for m in self.regions()}
+
+    def _role(self, m: str) -> str:
         if m == self.lead():
             return "lead"
         if m in self.roles:
