@@ -65,6 +65,7 @@ class MakesPage(QWidget):
         self._session, self._selection, self._settings, self._today = session, selection, settings, today
         self._listed: dict[str, Listed] = {}
         self._shown, self._stale, self._moved = "", True, False
+        self._chosen = ("", "")
         self.empty = EmptyPage(_QUESTION, _HOW, _FIRST, self)
         self.bar = MakesBar(self)
         self.table = MakesTable(self)
@@ -158,6 +159,13 @@ class MakesPage(QWidget):
         self.detail.show_heading(one, self._why_not(one), read_only=read_only)
         self.detail.reading.show_make(make, words)
         self.detail.outcome.show_make(make, _regions(one), words, self._today(), read_only=read_only)
+
+    def _pick_newest_of(self, person: str, pattern: str) -> None:
+        """Bring what is made of a pattern for a person to the front: what is worked on, else the newest."""
+        theirs = [one for one in self._listed.values() if (one.make.person, one.make.pattern) == (person, pattern)]
+        if theirs:
+            newest = max(theirs, key=lambda one: (one.make.open, one.day or dt.date.min))
+            self.table.pick(newest.make.id)
 
     def _words(self, one: Listed) -> Wording:
         unit = one.person.unit if one.person is not None else self._settings.unit
@@ -296,10 +304,15 @@ class MakesPage(QWidget):
         self._share_height()
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with what changed while another page was in front."""
+        """Catch up with what changed, and with who and what was chosen, while another page was in front."""
         super().showEvent(event)
+        chosen = (self._selection.person, self._selection.pattern)
+        changed = self._stale or chosen != self._chosen
+        self._chosen = chosen
         if self._stale:
             self.refresh()
+        if changed:
+            self._pick_newest_of(*chosen)
 
 
 def _regions(one: Listed) -> tuple[str, ...]:

@@ -407,3 +407,28 @@ def test_makes_are_the_fifth_page_and_undo_comes_back_to_the_make(
     assert window.pages.front == "makes"
     assert page.make is not None
     assert (page.make.id, page.make.hidden) == ("beas", False)
+
+
+def test_the_make_that_is_worked_on_for_those_chosen_meanwhile_comes_to_the_front(
+    page: MakesPage, session: Session, selection: Selection
+) -> None:
+    fill(session, selection, ADAS, replace(BEAS, view=""), replace(ADAS, id="beas old", person="bea", pattern="coat"))
+    page.hide()
+    selection.choose_person("bea")
+    selection.choose_pattern("coat")
+    page.show()
+    assert page.table.key == "beas"
+
+
+def test_a_make_that_was_picked_stays_in_front_while_nothing_else_is_chosen(
+    page: MakesPage, session: Session, selection: Selection
+) -> None:
+    fill(session, selection, ADAS, BEAS)
+    selection.choose_person("ada")
+    selection.choose_pattern("dress")
+    page.hide()
+    page.show()
+    page.table.pick("beas")
+    page.hide()
+    page.show()
+    assert page.table.key == "beas"
