@@ -94,9 +94,12 @@ def test_a_field_that_is_there_follows_to_the_dark_and_back(
     qtbot.waitUntil(lambda: field.palette() == light)
 
 
-@pytest.mark.usefixtures("frames")
-def test_the_ground_of_a_page_leaves_the_frame_alone(qapp: QApplication, qtbot: QtBot, dark_palette: QPalette) -> None:
+def test_the_ground_of_a_page_leaves_the_frame_alone(
+    qapp: QApplication, qtbot: QtBot, frames: FocusFrames, dark_palette: QPalette
+) -> None:
+    dark_palette.setColor(QPalette.ColorRole.Highlight, QColor("purple"))  # as the program sets it
     qapp.setPalette(dark_palette)
+    frames.settle()
     page = QWidget()
     qtbot.addWidget(page)
     page.setPalette(theme.with_ground(theme.paper(qapp.palette())))
