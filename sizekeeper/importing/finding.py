@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from sizekeeper.importing.bands import figure, is_figure, is_text, zones
 from sizekeeper.importing.grid import Sheet, area_of, place
 from sizekeeper.importing.keys import with_keys
+from sizekeeper.importing.letters import as_printed, spelt_out
 from sizekeeper.importing.long_list import long_lists
-from sizekeeper.importing.raw import Found, Orientation, RawTable, place_blanks
+from sizekeeper.importing.raw import Found, Orientation, RawFigure, RawTable, place_blanks
 from sizekeeper.importing.spacing import without_spacing
 from sizekeeper.importing.tables import tables_across
 
@@ -19,6 +21,8 @@ if TYPE_CHECKING:
 
 ORIENTATIONS: tuple[Orientation, ...] = ("long", "measures_in_rows", "sizes_in_rows")
 _ENOUGH, _ALL = 0.6, 0.85
+_STEP, _LEAST, _MOST = 1.25, 20.0, 200.0
+"""By how much a figure grows from size to size at most; between what a body's girths lie, in cm or inches (coined)."""
 
 
 def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None], check: Callable[[Found], None]) -> Found:
@@ -27,14 +31,16 @@ def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None], check
     `tick` is called now and then on the way; `check` may refuse what was found.
     """
     areas = corrections.areas.get(sheet.name)
+    plain, printed = spelt_out(sheet)
     if areas:
-        parts = [_oriented(area_of(sheet, area), way, tick) for area, way in areas]
+        parts = [_oriented(area_of(plain, area), way, tick) for area, way in areas]
         found = _joined(sheet, parts)
         check(found)
     else:
-        found = _best(without_spacing(with_keys(sheet)), tick)
+        found = _best(without_spacing(with_keys(plain)), tick)
         check(found)
         _leave_lists(found)
+    as_printed(found, printed)
     for table in found.tables:
         place_blanks(table)
     _words_around(sheet, found)
@@ -42,10 +48,14 @@ def find(sheet: Sheet, corrections: Corrections, tick: Callable[[], None], check
 
 
 def _leave_lists(found: Found) -> None:
-    """Take out what only looks like a table: figures of no measure we know, without sizes, or a unit or kind."""
+    """Take out what only looks like a table: figures of no measure we know, that do not grow as sizes of a body do.
+
+    Nor is it left out where it states a unit or a kind, as a chart of measures of its own does.
+    """
     for i, table in reversed(list(enumerate(found.tables))):
         headed = not table.unheaded and len(table.sizes) > 1
-        if not (headed and _says_something(table)) and not any(row.label.is_measure for row in table.rows):
+        of_its_own = headed and (_says_something(table) or _grows_like_a_body(table))
+        if not of_its_own and not any(row.label.is_measure for row in table.rows):
             del found.tables[i], found.scores[i]
             for row in table.rows:
                 for at in (row.at, *(f.cell.at for figures in row.cells.values() for f in figures)):
@@ -58,6 +68,19 @@ def _says_something(table: RawTable) -> bool:
     in_cells = any(f.unit or ((told := figure(f.cell)) and told.amounts[0].unit) for f in cells)
     of_rows = any(row.kind or row.units or row.context_units for row in table.rows)
     return bool(table.kind or table.units or of_rows or in_cells)
+
+
+def _grows_like_a_body(table: RawTable) -> bool:
+    """Whether every row's figures grow from size to size, little by little, and one of them as a girth could."""
+    rows = [[float(read.amounts[0].low) for f in figures if (read := figure(f.cell))] for figures in _lines(table)]
+    several = [values for values in rows if len(values) > 1]
+    steady = all(a <= b <= a * _STEP for values in several for a, b in pairwise(values))
+    return steady and any(v[0] >= _LEAST and v[-1] <= _MOST and v[0] < v[-1] for v in several)
+
+
+def _lines(table: RawTable) -> list[list[RawFigure]]:
+    """The first figure of each size, row by row."""
+    return [[row.cells[size][0] for size in sorted(row.cells) if row.cells[size]] for row in table.rows]
 
 
 def _best(sheet: Sheet, tick: Callable[[], None]) -> Found:
