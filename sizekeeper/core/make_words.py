@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.days import day_words
 from sizekeeper.core.piece_words import LEVEL_NAMES, with_unit
 from sizekeeper.core.places import join, part_words
 
 if TYPE_CHECKING:
-    import datetime as dt
-
     from sizekeeper.core.length import Length
     from sizekeeper.core.make import Decision, Felt, KeptRegion, Make, Place, PlanKind, Progress
     from sizekeeper.core.wording import Wording
@@ -64,11 +63,6 @@ def worn_badly_words(make: Make, words: Wording) -> str:
 def next_time_words(make: Make | None) -> str:
     """The note for next time of an earlier make, short; empty without one."""
     return shortened(make.next_time) if make is not None else ""
-
-
-def day_words(day: dt.date) -> str:
-    """A day as `3 October 2026`."""
-    return f"{day.day} {day:%B %Y}"
 
 
 def shortened(text: str, most: int = _SHORT) -> str:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from openpyxl.utils import get_column_letter  # noqa: TID253 - loaded when a workbook is written
 
+from sizekeeper.core.days import day_words
 from sizekeeper.core.household_words import (
     alterations_words,
     blend_short,
@@ -19,7 +20,6 @@ from sizekeeper.core.household_words import (
 )
 from sizekeeper.core.places import join
 from sizekeeper.reports import workbook_style as style
-from sizekeeper.reports.days import day_words
 
 if TYPE_CHECKING:
     import datetime as dt

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
-from sizekeeper.reports.days import day_words
+from sizekeeper.core.days import day_words
 from sizekeeper.reports.typed_text import clean
 from sizekeeper.reports.unbroken import unbroken
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from sizekeeper.reports.days import day_words
+from sizekeeper.core.days import day_words
 from sizekeeper.reports.pdf import typeset
 from sizekeeper.reports.pdf_data import figure, sentence, short, text
 

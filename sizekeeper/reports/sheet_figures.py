@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.days import day_words
 from sizekeeper.core.found_words import HANDS
 from sizekeeper.core.lengths import BODY_LENGTH
 from sizekeeper.core.notation import show
 from sizekeeper.core.reading_edit import shown_text
 from sizekeeper.core.work import chains
-from sizekeeper.reports.days import day_words
 from sizekeeper.reports.sheet import SheetFigures
 
 if TYPE_CHECKING:

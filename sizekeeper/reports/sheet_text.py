@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sizekeeper.reports.days import day_words
+from sizekeeper.core.days import day_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

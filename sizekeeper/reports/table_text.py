@@ -12,8 +12,8 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.days import day_words
 from sizekeeper.core.length import CM_PER
-from sizekeeper.reports.days import day_words
 from sizekeeper.reports.typed_text import plain_field
 
 if TYPE_CHECKING:

@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from sizekeeper import assets
 from sizekeeper.core.band_colours import looks
+from sizekeeper.core.days import day_words
 from sizekeeper.core.preference import BANDS
-from sizekeeper.reports.days import day_words
 from sizekeeper.reports.typed_text import clean
 from sizekeeper.reports.unbroken import unbroken
 

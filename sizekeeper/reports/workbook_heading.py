@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Literal
 
 from openpyxl.worksheet.properties import PageSetupProperties  # noqa: TID253 - loaded when a workbook is written
 
+from sizekeeper.core.days import day_words
 from sizekeeper.reports import workbook_style as style
-from sizekeeper.reports.days import day_words
 from sizekeeper.reports.workbook_places import FIRST_SIZE, HEADING, TOP
 
 if TYPE_CHECKING:

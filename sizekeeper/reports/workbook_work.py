@@ -8,8 +8,8 @@ from openpyxl.styles import Font  # noqa: TID253 - loaded when a workbook is wri
 from openpyxl.utils import get_column_letter  # noqa: TID253 - the same
 from openpyxl.worksheet.datavalidation import DataValidation  # noqa: TID253 - the same
 
+from sizekeeper.core.days import day_words
 from sizekeeper.reports import workbook_style as style
-from sizekeeper.reports.days import day_words
 from sizekeeper.reports.workbook_heading import whose
 
 if TYPE_CHECKING:

@@ -80,5 +80,3 @@ class EraseDialog(PaperDialog):
         self._session.reload()
         self.erased.emit(f"{name} was erased for good.")
         self.accept()
-
-    # Qt's own names from here on.

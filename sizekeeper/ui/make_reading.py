@@ -8,7 +8,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from sizekeeper import assets
-from sizekeeper.core.make_words import cut_words, day_words, kept_words
+from sizekeeper.core.days import day_words
+from sizekeeper.core.make_words import cut_words, kept_words
 from sizekeeper.ui import theme
 from sizekeeper.ui.lettering import Lettering
 from sizekeeper.ui.version_sewing import make_lines

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.days import day_words
 from sizekeeper.core.groups import belongs
 from sizekeeper.core.make import Make
-from sizekeeper.core.make_words import PROGRESS_WORDS, cut_words, day_words, shortened, worn_badly_words, worn_words
+from sizekeeper.core.make_words import PROGRESS_WORDS, cut_words, shortened, worn_badly_words, worn_words
 from sizekeeper.core.person import Person
 from sizekeeper.ui.entry_words import entry_name
 from sizekeeper.ui.household_cells import Heading, HouseCell, HouseRow, by_number, by_words

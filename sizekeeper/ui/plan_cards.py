@@ -9,6 +9,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from sizekeeper.core import plan_words
+from sizekeeper.core.days import day_words
 from sizekeeper.core.notation import parse_length
 from sizekeeper.core.plan import PER_CHANGE_CM
 from sizekeeper.core.planned import decision_on
@@ -191,7 +192,7 @@ class PlansPart(ScrollSheet):
             self.decision.setText(f"Decided on {decision.place.size}, which is no longer in the chart")
         else:
             self.decision.setText(f"Decided: {plan_words.title(planned.chosen, planned.plans.labels, words)}")
-        said = [f"on {decision.on.day} {decision.on:%B %Y}"] if decision.on is not None else []
+        said = [f"on {day_words(decision.on)}"] if decision.on is not None else []
         said += [f"advised then: {decision.advised.rstrip('.')}"] if decision.advised else []
         said += [f"reason: {decision.reason}"] if decision.reason else []
         text = "; ".join(said)

@@ -108,5 +108,3 @@ class PreferencesDialog(PaperDialog):
         self.sample.setText(
             f"A bust measured as 37 3/4 in is shown as {first}; where both are shown, {first} · {second}."
         )
-
-    # Qt's own names from here on.

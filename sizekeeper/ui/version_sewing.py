@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from sizekeeper.core.days import day_words
 from sizekeeper.core.lengths import CHAIN_NAMES
-from sizekeeper.core.make_words import FELT_WORDS, PROGRESS_WORDS, day_words, decided_words
+from sizekeeper.core.make_words import FELT_WORDS, PROGRESS_WORDS, decided_words
 from sizekeeper.core.piece_words import LEVEL_NAMES, PASSING_NAMES, ROLE_NAMES, cut_words, view_words, with_unit
 from sizekeeper.core.work import as_chain
 
@@ -118,7 +119,7 @@ def make_lines(make: Make, measures: Measures) -> dict[str, str]:
         label = f"Width, {LEVEL_NAMES[choice.level]}{f' ({choice.reason})' if choice.reason else ''}"
         lines[label] = _width(choice)
     for number, one in enumerate(make.rounds, 1):
-        day = f"{one.on.day} {one.on:%B %Y}" if one.on is not None else ""
+        day = day_words(one.on) if one.on is not None else ""
         before = [f"{measures.name(at).lower()} {said(by)}" for at, by in (one.altered or {}).items()]
         begun = f"sewn with changes: {', '.join(before)}" if before else ""
         pinned = (_pinned(pinned, measures) for pinned in one.pinned)

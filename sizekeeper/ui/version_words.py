@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QDate, QLocale
-
 from sizekeeper.core.chart import Chart
+from sizekeeper.core.days import day_words
 from sizekeeper.core.learned import Learned
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
@@ -22,12 +21,6 @@ if TYPE_CHECKING:
     from sizekeeper.store.codec import Value
 
 _HANDS: dict[MeasuredBy, str] = {"trained": "by a trained hand", "helped": "with help", "alone": "alone"}
-_ENGLISH = QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom)
-
-
-def day_words(day: dt.date) -> str:
-    """A day as `3 October 2026`."""
-    return _ENGLISH.toString(QDate(day.year, day.month, day.day), "d MMMM yyyy")
 
 
 def moment_words(moment: dt.datetime) -> str:

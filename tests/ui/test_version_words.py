@@ -5,12 +5,13 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sizekeeper import assets
+from sizekeeper.core.days import day_words
 from sizekeeper.core.make import Decision, Make, Pinned, Place, ToileRound, WidthChoice
 from sizekeeper.core.pattern import Pattern
 from sizekeeper.core.person import Person
 from sizekeeper.core.piece import FabricLine, Opening, Pieces, PrintedSquare
 from sizekeeper.core.preference import EasePreference, RegionPreference
-from sizekeeper.ui.version_words import day_words, lines_of, moment_words
+from sizekeeper.ui.version_words import lines_of, moment_words
 from tests.build import chart, length, person
 from tests.core.paper import across, along, piece
 

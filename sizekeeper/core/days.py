@@ -1,4 +1,4 @@
-"""Days as they are written on paper, the same on every machine."""
+"""Days as they are written, the same on every machine."""
 
 from __future__ import annotations
 
